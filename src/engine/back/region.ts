@@ -1,0 +1,37 @@
+import type { Finished } from "../length/index.ts";
+
+export const joinDirections = ["beside", "below"] as const;
+export type JoinDirection = (typeof joinDirections)[number];
+
+export const clothRoles = ["plain", "spacer", "coping"] as const;
+export type ClothRole = (typeof clothRoles)[number];
+
+type Cell = { readonly width: Finished; readonly height: Finished };
+
+/**
+ * A style made to measure: plain cloth in its place and, where leftovers go, regions for the solver to fill.
+ * All sizes are finished sizes and tile the layout exactly.
+ */
+export type Region = JoinRegion | ClothRegion | PiecedRegion;
+
+export type JoinRegion = Cell & {
+  readonly kind: "join";
+  readonly direction: JoinDirection;
+  readonly pattern?: string;
+  readonly parts: readonly Region[];
+};
+
+export type ClothRegion = Cell & {
+  readonly kind: "cloth";
+  readonly role: ClothRole;
+  /** A fabric's id: of one of her lengths, or of the cloth to buy. */
+  readonly fabric: string;
+};
+
+export type PiecedRegion = Cell & {
+  readonly kind: "pieced";
+  /** Fabric of the cloth that closes its gaps. */
+  readonly fabric: string;
+  /** Which leftovers may go in here; without it all of them. */
+  readonly only?: "blocks" | "large" | "small";
+};

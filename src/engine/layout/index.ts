@@ -1,0 +1,2 @@
+export { type ClothRole, clothRoles, type JoinDirection, joinDirections } from "../back/index.ts";
+export * from "./types.ts";
