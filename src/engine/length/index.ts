@@ -1,2 +1,3 @@
 export * from "./arithmetic.ts";
+export * from "./result.ts";
 export * from "./types.ts";
