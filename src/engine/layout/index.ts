@@ -1,2 +1,3 @@
 export { type ClothRole, clothRoles, type JoinDirection, joinDirections } from "../back/index.ts";
 export * from "./types.ts";
+export * from "./walk.ts";
