@@ -1,6 +1,6 @@
 import type { Use } from "../cloth/index.ts";
 import type { Area, Finished, Length, Size } from "../length/index.ts";
-import type { JoinDirection } from "./types.ts";
+import type { JoinNode } from "./types.ts";
 
 /** Where in the tree: from the root, the number of the part at each join, counted from 0. Empty: the whole layout. */
 export type TreePath = readonly number[];
@@ -35,7 +35,7 @@ export type TreeProblem =
   /** Widths (`beside`) or heights (`below`) of the parts. */
   | (At & {
       readonly kind: "parts-do-not-add-up";
-      readonly direction: JoinDirection;
+      readonly direction: JoinNode["direction"];
       readonly expected: Length;
       readonly actual: Length;
     })
@@ -47,7 +47,7 @@ export type TreeProblem =
       readonly actual: Length;
     })
   /** A join in a join of the same direction, with the same seam and no pattern: it is one join. */
-  | (At & { readonly kind: "join-not-flattened"; readonly direction: JoinDirection })
+  | (At & { readonly kind: "join-not-flattened"; readonly direction: JoinNode["direction"] })
   | (At & { readonly kind: "wrong-seam"; readonly expected: Length; readonly actual: Length });
 
 /** Any cell, whatever fills it. `piece` where it is a leftover. */
