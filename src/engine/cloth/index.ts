@@ -1,2 +1,3 @@
 export * from "./draft.ts";
+export * from "./problems.ts";
 export * from "./types.ts";

@@ -1,3 +1,4 @@
 export * from "./arithmetic.ts";
+export * from "./problems.ts";
 export * from "./result.ts";
 export * from "./types.ts";
