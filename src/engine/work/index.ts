@@ -1,0 +1,3 @@
+export * from "./errors.ts";
+export * from "./limits.ts";
+export * from "./minutes.ts";

@@ -1,0 +1,33 @@
+import { describe, expect, test } from "vitest";
+import { inches, length } from "../length/index.ts";
+import { easingLimit, joinLimit } from "./index.ts";
+
+describe("time", () => {
+  // Common practice.
+  test.each([
+    ["afternoon", 40],
+    ["weekend", 120],
+    ["any", Number.POSITIVE_INFINITY],
+  ] as const)("%s is about %d seams", (time, seams) => {
+    expect(joinLimit(time)).toBe(seams);
+  });
+});
+
+describe("easing", () => {
+  // From memory: 1/8 in per 12 in, never more than 1/2 in on one seam. No published limit was found.
+  test.each([
+    [12, [1, 8]],
+    [24, [1, 4]],
+    [36, [3, 8]],
+    [48, [1, 2]],
+    [90, [1, 2]],
+    [0, [0, 1]],
+  ] as const)("%d in of seam", (seam, [numerator, denominator]) => {
+    expect(easingLimit(inches(seam))).toBe(inches(numerator, denominator));
+  });
+
+  test("it is rounded down", () => {
+    expect(easingLimit(length(95))).toBe(0);
+    expect(easingLimit(length(191))).toBe(1);
+  });
+});
