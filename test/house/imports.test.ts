@@ -1,0 +1,107 @@
+import { describe, expect, it } from "vitest";
+import { checkPlanted } from "./planted.ts";
+
+const check = (files: Readonly<Record<string, string>>) => checkPlanted("check-imports.mjs", files);
+
+const rooms = {
+  "src/engine/length/index.ts": 'export * from "./types.ts";',
+  "src/engine/length/types.ts": "export type Length = number;",
+  "src/engine/cloth/index.ts": 'export type { Piece } from "./piece.ts";',
+  "src/engine/cloth/piece.ts":
+    'import type { Length } from "../length/index.ts"; export type Piece = Length;',
+  "src/engine/layout/types.ts": "export type Node = number;",
+};
+
+/** A file that breaks a rule, and the rule it must be told of. */
+const planted: readonly [rule: string, file: string, text: string][] = [
+  [
+    "engine-length-imports-only-rooms-to-its-left",
+    "src/engine/length/size.ts",
+    'import type { Piece } from "../cloth/index.ts"; export type Size = Piece;',
+  ],
+  [
+    "engine-length-imports-only-rooms-to-its-left",
+    "src/engine/length/again.ts",
+    'export { type Piece } from "../cloth/index.ts";',
+  ],
+  [
+    "between-engine-rooms-only-through-index",
+    "src/engine/cloth/side.ts",
+    'import type { Length } from "../length/types.ts"; export type Side = Length;',
+  ],
+  [
+    "inside-a-room-never-through-its-own-index",
+    "src/engine/cloth/side.ts",
+    'import type { Piece } from "./index.ts"; export type Side = Piece;',
+  ],
+  [
+    "the-checker-stands-alone",
+    "src/engine/layout/checker.ts",
+    'import { pinwheel } from "../units/index.ts"; export const size = pinwheel;',
+  ],
+  [
+    "the-checker-stands-alone",
+    "src/engine/layout/checker-units.ts",
+    'import { grow } from "./grow.ts"; export const grown = grow;',
+  ],
+  [
+    "engine-uses-only-its-packages",
+    "src/engine/cloth/read.ts",
+    'import { readFileSync } from "node:fs"; readFileSync("a");',
+  ],
+  [
+    "engine-uses-only-its-packages",
+    "src/engine/cloth/read.ts",
+    'import Papa from "papaparse"; Papa.parse("a");',
+  ],
+  [
+    "words-imports-only-engine",
+    "src/words/all.ts",
+    'import type { Table } from "../files/index.ts"; export type T = Table;',
+  ],
+  [
+    "nobody-imports-the-command-line-or-the-app",
+    "src/files/all.ts",
+    'import { run } from "../cli/index.ts"; run();',
+  ],
+  [
+    "into-the-engine-only-through-index",
+    "src/files/all.ts",
+    'import type { Length } from "../engine/length/types.ts"; export type T = Length;',
+  ],
+  [
+    "every-room-has-a-rule",
+    "src/engine/shed/all.ts",
+    'import type { Length } from "../length/index.ts"; export type T = Length;',
+  ],
+  [
+    "no-cycles",
+    "src/engine/cloth/piece.ts",
+    'import type { Side } from "./side.ts"; export type Piece = Side;',
+  ],
+  ["no-import-that-leads-nowhere", "src/engine/cloth/side.ts", 'import { gone } from "./gone.ts"; gone();'],
+];
+
+const others = {
+  "src/engine/cloth/side.ts": 'import type { Piece } from "./piece.ts"; export type Side = Piece;',
+  "src/engine/units/index.ts": "export const pinwheel = 1;",
+  "src/engine/layout/grow.ts": "export const grow = 1;",
+  "src/files/index.ts": "export type Table = number;",
+  "src/cli/index.ts": "export function run(): void {}",
+};
+
+describe("import rules", () => {
+  it("pass where no rule is broken", () => {
+    expect(check({ ...rooms, ...others })).toEqual({ status: 0, problems: [] });
+  });
+
+  it.each(planted)("hold: %s in %s", (rule, file, text) => {
+    const { status, problems } = check({ ...rooms, ...others, [file]: text });
+    expect(problems.join("\n")).toContain(`${rule}: ${file} imports`);
+    expect(status).toBe(1);
+  });
+
+  it("fail where nothing was read", () => {
+    expect(check({})).toEqual({ status: 1, problems: ["no sources found: nothing was checked"] });
+  });
+});
