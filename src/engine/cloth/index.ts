@@ -1,3 +1,10 @@
+export * from "./checkDraft.ts";
+export * from "./colour.ts";
+export * from "./crumbs.ts";
+export * from "./defaults.ts";
 export * from "./draft.ts";
+export { fabricOf, isUndyed, plainId, undyed } from "./fabrics.ts";
+export { fabricValue, meanValue } from "./plain.ts";
 export * from "./problems.ts";
+export * from "./shape.ts";
 export * from "./types.ts";

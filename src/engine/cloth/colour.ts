@@ -1,0 +1,77 @@
+import {
+  converter,
+  differenceCiede2000,
+  formatHex,
+  modeHsl,
+  modeHwb,
+  modeLab,
+  modeLab65,
+  modeLch,
+  modeLrgb,
+  modeOklab,
+  modeOklch,
+  modeP3,
+  modeRgb,
+  modeXyz50,
+  modeXyz65,
+  parse,
+  useMode,
+} from "culori/fn";
+import type { Lab } from "./types.ts";
+
+// Every way CSS can write a colour, and the spaces on the way from there to Lab.
+useMode(modeRgb);
+useMode(modeHsl);
+useMode(modeHwb);
+useMode(modeLab);
+useMode(modeLch);
+useMode(modeOklab);
+useMode(modeOklch);
+useMode(modeP3);
+useMode(modeLrgb);
+useMode(modeXyz50);
+useMode(modeXyz65);
+useMode(modeLab65);
+
+const toLab = converter("lab65");
+const ciede2000 = differenceCiede2000();
+
+/** A colour read from text: ready for a drawing (`hex`) and for comparing (`lab`, D65). */
+export type Colour = { readonly hex: string; readonly lab: Lab };
+
+/** Reads any opaque CSS colour; `null` for what is none. Cloth is opaque, so a colour with alpha is none either. */
+export function readColour(text: string): Colour | null {
+  const css = cssOf(text);
+  const parsed = css === null ? undefined : parse(css);
+  if (parsed === undefined || (parsed.alpha ?? 1) < 1) return null;
+  const { l, a, b } = toLab(parsed);
+  const lab = { l, a: a ?? 0, b: b ?? 0 };
+  return Object.values(lab).every(Number.isFinite) ? { hex: formatHex(parsed), lab } : null;
+}
+
+// The parser takes hex digits without their #, so that a count such as 100 in the wrong column would be a colour.
+// Only six digits are clearly a colour then.
+function cssOf(text: string): string | null {
+  const css = text.trim();
+  if (/^[0-9a-f]{6}$/i.test(css)) return `#${css}`;
+  return /^[0-9a-f]{3,8}$/i.test(css) ? null : css;
+}
+
+/**
+ * CIEDE2000 with kL = kC = kH = 1: about 1 is just noticeable, over 5 reads as two colours.
+ * Source: Sharma, Wu, Dalal, Color Research & Application 30(1), 2005.
+ */
+export function colourDifference(one: Lab, other: Lab): number {
+  return ciede2000({ mode: "lab65", ...one }, { mode: "lab65", ...other });
+}
+
+export const valueWords = ["same", "low", "medium", "strong"] as const;
+export type ValueWord = (typeof valueWords)[number];
+
+/** How two fabrics stand apart by value (L*) alone, as a grey photograph would show it. Limits: common practice. */
+export function valueWord(one: Lab, other: Lab): ValueWord {
+  const difference = Math.abs(one.l - other.l);
+  if (difference < 5) return "same";
+  if (difference < 15) return "low";
+  return difference <= 30 ? "medium" : "strong";
+}
