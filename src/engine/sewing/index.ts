@@ -1,1 +1,3 @@
+export * from "./reassemble.ts";
+export * from "./steps.ts";
 export * from "./types.ts";
