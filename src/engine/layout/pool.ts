@@ -1,0 +1,108 @@
+import type { Face, Lot, Stock } from "./stock.ts";
+
+/** What is left of the heap while a layout is being made. Every change can be taken back. */
+export type Pool = {
+  /** May a cell of this size be cut from this face's lot now? */
+  offers(face: Face, width: number, height: number): boolean;
+  /** How many cells with `along` steps of length a lot can still give. */
+  supply(face: Face, along: number): number;
+  /** The longest cell the lot can still give along its free side, in steps. */
+  reach(lot: Lot): number;
+  take(face: Face, width: number, height: number): void;
+  putBack(face: Face, width: number, height: number): void;
+  /** Cost of everything that is still left out, in steps². */
+  readonly cost: number;
+  /** A mark to go back to with `undo`. */
+  mark(): number;
+  undo(mark: number): void;
+  forget(): void;
+};
+
+export function poolOf(stock: Stock): Pool {
+  return new Remaining(stock);
+}
+
+class Remaining implements Pool {
+  /** Pieces left; for a lot that is cut along its length, exact length left. */
+  private readonly left: Float64Array;
+  private readonly whole: Float64Array;
+  private readonly journal: number[] = [];
+  private readonly stock: Stock;
+  cost = 0;
+
+  constructor(stock: Stock) {
+    this.stock = stock;
+    this.left = new Float64Array(stock.lots.length);
+    this.whole = new Float64Array(stock.lots.length);
+    for (const lot of stock.lots) {
+      const long = Math.max(lot.piece.width, lot.piece.height);
+      this.left[lot.index] = lot.roll ? long : lot.count;
+      this.whole[lot.index] = this.left[lot.index] as number;
+      this.cost += this.costOf(lot);
+    }
+  }
+
+  offers(face: Face, width: number, height: number): boolean {
+    const { lot } = face;
+    if (!lot.roll) return (this.left[lot.index] as number) > 0;
+    const along = face.along === "width" ? width : height;
+    return along * this.stock.step + this.stock.allowances <= (this.left[lot.index] as number);
+  }
+
+  supply(face: Face, along: number): number {
+    const left = this.left[face.lot.index] as number;
+    return face.lot.roll ? Math.floor(left / (along * this.stock.step + this.stock.allowances)) : left;
+  }
+
+  reach(lot: Lot): number {
+    return Math.floor(((this.left[lot.index] as number) - this.stock.allowances) / this.stock.step);
+  }
+
+  take(face: Face, width: number, height: number): void {
+    this.change(face, width, height, -1);
+  }
+
+  putBack(face: Face, width: number, height: number): void {
+    this.change(face, width, height, 1);
+  }
+
+  mark(): number {
+    return this.journal.length;
+  }
+
+  undo(mark: number): void {
+    while (this.journal.length > mark) {
+      const amount = this.journal.pop() as number;
+      const index = this.journal.pop() as number;
+      this.add(index, -amount);
+    }
+  }
+
+  forget(): void {
+    this.journal.length = 0;
+  }
+
+  private change(face: Face, width: number, height: number, sign: number): void {
+    const { lot } = face;
+    const along = face.along === "width" ? width : height;
+    const amount = lot.roll ? along * this.stock.step + this.stock.allowances : 1;
+    this.journal.push(lot.index, sign * amount);
+    this.add(lot.index, sign * amount);
+  }
+
+  private add(index: number, amount: number): void {
+    const lot = this.stock.lots[index] as Lot;
+    this.cost -= this.costOf(lot);
+    this.left[index] = (this.left[index] as number) + amount;
+    this.cost += this.costOf(lot);
+  }
+
+  // Of a strip that is partly used, what can still make a cell counts by its share; an end that can't, counts nothing.
+  private costOf(lot: Lot): number {
+    const left = this.left[lot.index] as number;
+    if (!lot.roll) return left * lot.leftOut;
+    if (left === (this.whole[lot.index] as number)) return lot.leftOut;
+    const usable = left >= 2 * this.stock.smallest * this.stock.step + this.stock.allowances;
+    return usable ? (lot.leftOut * 0.5 * left) / (this.whole[lot.index] as number) : 0;
+  }
+}

@@ -1,0 +1,184 @@
+import type { Job, Piece, SizedPiece } from "../cloth/index.ts";
+import { inches } from "../length/index.ts";
+
+/**
+ * The heap as the solver sees it. All sizes are finished sizes in whole steps of the ruler; only what is left of a
+ * strip that may be cut again is kept in exact lengths.
+ */
+export type Lot = {
+  readonly index: number;
+  readonly piece: SizedPiece;
+  /** How many of it there are. A strip that may be cut again is a lot of its own, with its copy's number. */
+  readonly count: number;
+  readonly copy: number;
+  /** May be cut into several cells along its longer side. */
+  readonly roll: boolean;
+  /** Two triangles, sewn. */
+  readonly sewn: boolean;
+  /** Finished area of one, in steps². */
+  readonly area: number;
+  /** What it costs to leave one out, in steps² of plain cloth. */
+  readonly leftOut: number;
+  readonly faces: readonly Face[];
+};
+
+/** A lot as it lies: the sizes its cell may have. */
+export type Face = {
+  readonly lot: Lot;
+  readonly turned: boolean;
+  readonly maxWidth: number;
+  readonly minWidth: number;
+  readonly maxHeight: number;
+  readonly minHeight: number;
+  /** The side that may have any length: a strip's long side. */
+  readonly along: "width" | "height" | null;
+};
+
+export type Stock = {
+  readonly lots: readonly Lot[];
+  readonly faces: readonly Face[];
+  /** Smallest side of a cell, in steps. */
+  readonly smallest: number;
+  /** One step, and the two allowances of a cell, in exact lengths. */
+  readonly step: number;
+  readonly allowances: number;
+  readonly stepsPerInch: number;
+};
+
+/** Smallest finished side outside sets of like pieces (design: max(1 in, floor − ½ in)). */
+export function smallestCell(job: Job): number {
+  return Math.max(inches(1), job.floor - inches(1, 2));
+}
+
+/** Leaves out what never goes in: kept back, given away, lengths (they are plain cloth), crumbs, bits under the floor. */
+export function stockOf(job: Job): Stock {
+  const step = job.step;
+  const base = {
+    smallest: Math.ceil(smallestCell(job) / step),
+    step,
+    allowances: 2 * job.seam,
+    stepsPerInch: inches(1) / step,
+  };
+  const lots: Lot[] = [];
+  for (const piece of job.pieces) {
+    if (piece.kind === "crumbs" || piece.kind === "length") continue;
+    if (piece.use === "keep-back" || piece.use === "give-away") continue;
+    for (const lot of lotsOf(piece, base, job)) lots.push({ ...lot, index: lots.length });
+  }
+  const linked = lots.map(linkFaces);
+  return { ...base, lots: linked, faces: linked.flatMap((lot) => lot.faces) };
+}
+
+type Base = Omit<Stock, "lots" | "faces">;
+
+function linkFaces(lot: Lot): Lot {
+  const linked = { ...lot, faces: [] as Face[] };
+  for (const face of lot.faces) linked.faces.push({ ...face, lot: linked });
+  return linked;
+}
+
+function lotsOf(piece: SizedPiece, base: Base, job: Job): Lot[] {
+  const bounds = piece.kind === "triangle" ? sewnPair(piece, base, job) : boundsOf(piece, base);
+  if (bounds === null) return [];
+  const faces = facesOf(piece, bounds, base.smallest);
+  if (faces.length === 0) return [];
+  const area = bounds.maxWidth * bounds.maxHeight;
+  const roll = piece.keep === "cut";
+  const sewn = piece.kind === "triangle";
+  const lot = { index: 0, piece, roll, sewn, area, leftOut: costOfLeavingOut(piece, area, base), faces };
+  if (!roll) return [{ ...lot, copy: 0, count: sewn ? Math.floor(piece.count / 2) : piece.count }];
+  return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copy + 1, count: 1 }));
+}
+
+type Bounds = Pick<Face, "maxWidth" | "minWidth" | "maxHeight" | "minHeight" | "along">;
+
+/** The cells a piece may fill as it lies, before turning. */
+function boundsOf(piece: SizedPiece, base: Base): Bounds {
+  const along = alongOf(piece);
+  const width = sideBounds(piece, piece.width, base, along === "width");
+  const height = sideBounds(piece, piece.height, base, along === "height");
+  return { maxWidth: width.max, minWidth: width.min, maxHeight: height.max, minHeight: height.min, along };
+}
+
+function alongOf(piece: SizedPiece): Face["along"] {
+  const free = piece.keep === "cut" || (piece.kind === "strip" && piece.keep !== "whole");
+  if (!free) return null;
+  return piece.width > piece.height ? "width" : "height";
+}
+
+function sideBounds(piece: SizedPiece, side: number, base: Base, any: boolean): { max: number; min: number } {
+  const most = side - base.allowances;
+  const max = Math.floor(most / base.step);
+  if (any) return { max, min: base.smallest };
+  if (isNeverTrimmed(piece)) return whole(most, base);
+  return { max, min: Math.ceil((most - trimLimit(side)) / base.step) };
+}
+
+// A whole piece that is off the ruler's step gets a coping strip beside it, which takes the difference.
+function whole(most: number, base: Base): { max: number; min: number } {
+  const steps = most % base.step === 0 ? most / base.step : Math.ceil(most / base.step) + base.smallest;
+  return { max: steps, min: steps };
+}
+
+/** Design: at most ½ in or 10 % of that side, in all. */
+function trimLimit(side: number): number {
+  return Math.min(inches(1, 2), side / 10);
+}
+
+// A half-square triangle that is trimmed on one side loses its diagonal's corner, so it is never trimmed here.
+function isNeverTrimmed(piece: SizedPiece): boolean {
+  return piece.keep === "whole" || piece.kind === "half-square-triangle";
+}
+
+/** Two equal right triangles sewn along the long side: finishes at leg − s (2 + √2) (trade-facts: 7/8 in at ¼ in). */
+function sewnPair(piece: SizedPiece, base: Base, job: Job): Bounds | null {
+  if (piece.width !== piece.height || piece.count < 2) return null;
+  const side = Math.floor((piece.width - job.seam * (2 + Math.SQRT2)) / base.step);
+  return { maxWidth: side, minWidth: side, maxHeight: side, minHeight: side, along: null };
+}
+
+function facesOf(piece: SizedPiece, bounds: Bounds, smallest: number): Face[] {
+  const lot = undefined as unknown as Lot;
+  const upright: Face = { lot, turned: false, ...bounds };
+  const faces = [upright];
+  const square = bounds.maxWidth === bounds.maxHeight && bounds.along === null;
+  if (piece.direction !== "one-way" && !square) faces.push(turn(upright));
+  return faces.filter(
+    (face) =>
+      Math.min(face.maxWidth, face.maxHeight) >= smallest &&
+      face.minWidth <= face.maxWidth &&
+      face.minHeight <= face.maxHeight,
+  );
+}
+
+function turn(face: Face): Face {
+  return {
+    lot: face.lot,
+    turned: true,
+    maxWidth: face.maxHeight,
+    minWidth: face.minHeight,
+    maxHeight: face.maxWidth,
+    minHeight: face.minWidth,
+    along: face.along === null ? null : face.along === "width" ? "height" : "width",
+  };
+}
+
+/** Little bits before big pieces; her own marks before both. In steps². */
+function costOfLeavingOut(piece: Piece, area: number, base: Base): number {
+  const inch = base.stepsPerInch ** 2;
+  const plainly = (6 / (1 + area / inch / 10)) * inch;
+  switch (piece.use) {
+    case "must":
+      return plainly + 400 * inch;
+    case "first":
+      return plainly * 3 + 4 * inch;
+    case "if-needed":
+      return -area * 0.6;
+    case "edge":
+      return plainly * 0.3;
+    case "yes":
+    case "keep-back":
+    case "give-away":
+      return plainly;
+  }
+}
