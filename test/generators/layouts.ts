@@ -9,6 +9,7 @@ import {
   seamsOfPart,
 } from "../../src/engine/layout/index.ts";
 import {
+  areaOf,
   cut,
   finished,
   inches,
@@ -270,8 +271,21 @@ function jobFor(layout: LayoutNode, heap: Heap): Job {
     clothWidth: inches(42),
     plain: plainFabric,
     fabrics: [...heap.wanted.fabrics, plainCloth],
-    pieces: heap.pieces,
+    pieces: [...heap.pieces, bagOfCrumbs(heap)],
   };
+}
+
+function bagOfCrumbs({ wanted, random }: Heap): Job["pieces"][number] {
+  const facts = {
+    count: 1,
+    keep: "trim",
+    use: "yes",
+    direction: "none",
+    grain: "unknown",
+    washed: null,
+  } as const;
+  const fabric = pick(wanted.fabrics, random).id;
+  return { id: "crumbs-1", kind: "crumbs", fabric, cloth: "", name: "", area: areaOf(1e9), ...facts };
 }
 
 function pick<T>(from: readonly T[], random: () => number): T {

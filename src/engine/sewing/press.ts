@@ -1,5 +1,5 @@
 import { inches, type Length } from "../length/index.ts";
-import { isJoin, isMade, type SewnJoin } from "./sewn.ts";
+import { isJoin, isMade, type Sewn, type SewnJoin } from "./sewn.ts";
 import type { Press } from "./types.ts";
 
 /** From here on a seam is long: pressed open it rolls up evenly and makes no ridge. Common practice. */
@@ -19,10 +19,10 @@ export function pressOfJoin(join: SewnJoin, byHand: boolean): Press {
   const pattern = join.node.pattern ?? join.within?.pattern;
   if (pattern !== undefined && growing.includes(pattern)) return "away-from-centre";
   if (byHand) return "to-one-side";
-  if (seamLength(join) >= longSeam) return "open";
+  if (seamLength(join) >= longSeam || join.parts.every(isCloth)) return "open";
   if (pattern !== undefined) return "to-one-side";
   if (join.parts.some((part) => seamsEndAt(join, part))) return "open";
-  return join.parts.some(({ node }) => node.kind === "cloth") ? "to-the-plain" : "to-one-side";
+  return join.parts.some(isCloth) ? "to-the-plain" : "to-one-side";
 }
 
 export function pressOfUnit(pattern: string, byHand: boolean): Press {
@@ -30,12 +30,16 @@ export function pressOfUnit(pattern: string, byHand: boolean): Press {
   return meetingInTheMiddle.includes(pattern) && !byHand ? "open" : "to-one-side";
 }
 
+function isCloth({ node }: Sewn): boolean {
+  return node.kind === "cloth";
+}
+
 function seamLength({ node }: SewnJoin): Length {
   return node.direction === "beside" ? node.height : node.width;
 }
 
 /** Seams inside `part` run into the seam that joins it on. */
-function seamsEndAt(join: SewnJoin, part: SewnJoin["parts"][number]): boolean {
+function seamsEndAt(join: SewnJoin, part: Sewn): boolean {
   if (!isJoin(part)) return isMade(part);
   if (part.node.direction !== join.node.direction) return true;
   return part.parts.some((inner) => seamsEndAt(join, inner));

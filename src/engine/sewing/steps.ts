@@ -28,6 +28,12 @@ export function stepsFor(layout: LayoutNode, job: SewingJob): Step[] {
   return order.map((made) => (isJoin(made) ? stepOfJoin(made, bench) : stepOfUnit(made, bench)));
 }
 
+/** What each step of `stepsFor(layout, job)` sews, by the step's id: for drawing it. Empty for a single leaf. */
+export function sewnByStep(layout: LayoutNode, job: Pick<SewingJob, "seam">): ReadonlyMap<string, Sewn> {
+  const order = inSewingOrder(sewnFrom(layout, outerSeams(job)));
+  return new Map(order.map((made, index) => [String(index + 1), made]));
+}
+
 type Bench = {
   readonly job: SewingJob;
   readonly ids: ReadonlyMap<Sewn, string>;
