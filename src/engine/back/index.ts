@@ -1,4 +1,10 @@
+export { compose, piecedArea } from "./compose.ts";
+export * from "./cutting/cuts.ts";
+export { stripPack } from "./cutting/from-bolt.ts";
+export { cutFrom, fits } from "./cutting/from-lengths.ts";
+export type { CutCell, CutPlace, Sheet, SheetPlace } from "./cutting/types.ts";
 export * from "./region.ts";
+export { type Site, siteOf } from "./site.ts";
 export * from "./size.ts";
 export { type CutOffEdge, type Style, styles } from "./types.ts";
 export * from "./yardage.ts";
