@@ -4,6 +4,7 @@ export * from "./crumbs.ts";
 export * from "./defaults.ts";
 export * from "./draft.ts";
 export { fabricOf, isUndyed, plainId, undyed } from "./fabrics.ts";
+export * from "./piles.ts";
 export { fabricValue, meanValue } from "./plain.ts";
 export * from "./problems.ts";
 export * from "./shape.ts";

@@ -1,6 +1,6 @@
 import type { Draft } from "./draft.ts";
 import { fabricOf, isUndyed, plainId } from "./fabrics.ts";
-import { cutArea } from "./shape.ts";
+import { heapArea } from "./piles.ts";
 import type { Fabric, Piece } from "./types.ts";
 
 const unbleached = "#e9e1d0";
@@ -33,7 +33,7 @@ export function meanValue(pieces: readonly Piece[], fabrics: readonly Fabric[]):
   for (const piece of pieces) {
     const value = values.get(piece.fabric);
     if (value === undefined) continue;
-    const area = piece.kind === "crumbs" ? piece.area : cutArea(piece) * piece.count;
+    const area = heapArea(piece);
     weighted += value * area;
     total += area;
   }

@@ -1,4 +1,6 @@
 export * from "./arithmetic.ts";
+export * from "./format.ts";
+export { longestLength, parseArea, parseLength, parseSizePair, parseWeight } from "./parse.ts";
 export * from "./problems.ts";
 export * from "./result.ts";
 export * from "./types.ts";

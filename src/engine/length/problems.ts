@@ -20,19 +20,37 @@ export type LengthProblem =
   | Written<"negative">
   /** Over 10,000 in, or an area or a weight no heap has. */
   | Written<"too-large">
-  /** `1,500` may be 1.5 or 1500. The readings are plain numbers with a full stop, likelier one first. */
+  /** `1,500` may be 1.5 or 1500, `21/2` may be 2 1/2 or 10 1/2. The readings are as she could type them. */
   | (Written<"ambiguous"> & { readonly readings: readonly [string, string] })
-  /** A spreadsheet made a date of a fraction: `2-Jan` may have been 1/2. `null`: no fraction fits, as in 2026-30-40. */
+  /**
+   * A spreadsheet made a date of it: `2-Jan` may have been 1/2, and `02. Mai` 2.5. `null`: nothing likely fits, as
+   * with 2-Feb.
+   */
   | (Written<"date"> & { readonly fraction: string | null });
+
+/** What is known of the writer's habits: the decimal sign of her table or tongue. Without it three digits may be thousands. */
+export type WritingHabit = { readonly decimal?: "." | "," };
 
 export type SizeProblem =
   /** Not two lengths with × or x between them. */
   | Written<"not-two-lengths">
   | { readonly kind: "side"; readonly side: "width" | "height"; readonly problem: LengthProblem };
 
-export type ParseLength = (text: string, unit: DisplayUnit) => Result<Length, LengthProblem>;
-export type ParseSizePair = (text: string, unit: DisplayUnit) => Result<Size, SizeProblem>;
+export type ParseLength = (
+  text: string,
+  unit: DisplayUnit,
+  habit?: WritingHabit,
+) => Result<Length, LengthProblem>;
+export type ParseSizePair = (
+  text: string,
+  unit: DisplayUnit,
+  habit?: WritingHabit,
+) => Result<Size, SizeProblem>;
 /** A bare number takes sq in or cm². */
-export type ParseArea = (text: string, unit: DisplayUnit) => Result<Area, LengthProblem>;
+export type ParseArea = (
+  text: string,
+  unit: DisplayUnit,
+  habit?: WritingHabit,
+) => Result<Area, LengthProblem>;
 /** Grams. A bare number is refused: a kitchen scale may show either unit. */
-export type ParseWeight = (text: string) => Result<number, LengthProblem>;
+export type ParseWeight = (text: string, habit?: WritingHabit) => Result<number, LengthProblem>;
