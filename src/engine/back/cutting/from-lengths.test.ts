@@ -142,12 +142,12 @@ describe("cutting by hand", () => {
     );
   });
 
-  // Derived: these five fill 10 × 10 in the manner of a wheel, and then no cut goes from edge to edge.
+  // Derived: these five fill 101 × 101 in the manner of a wheel, and then no cut goes from edge to edge.
   test("a wheel cannot be cut", () => {
-    const wheel = cells([6, 3], [4, 6], [7, 4], [3, 7], [3, 3]);
-    expect(area(wheel)).toBe(area([sheet("length-1", 10, 10)]));
-    expect(placed(cutFrom([sheet("length-1", 10, 10)], wheel))).toHaveLength(4);
-    expect(cutFrom([sheet("length-1", 13, 10)], wheel)).not.toContain(null);
+    const wheel = cells([61, 29], [40, 57], [70, 44], [31, 72], [30, 28]);
+    expect(area(wheel)).toBe(area([sheet("length-1", 101, 101)]));
+    expect(placed(cutFrom([sheet("length-1", 101, 101)], wheel))).toHaveLength(4);
+    expect(cutFrom([sheet("length-1", 101, 131)], wheel)).not.toContain(null);
   });
 
   test("a print with an up is not turned", () => {
