@@ -1,4 +1,14 @@
 export { type ClothRole, clothRoles, type JoinDirection, joinDirections } from "../back/index.ts";
+export {
+  type BoughtCloth,
+  type CheckedPiece,
+  type CheckInput,
+  checkLayout,
+  deepestJoin,
+  mostCells,
+} from "./checker.ts";
+export { type CheckedFigures, figuresOf } from "./checker-figures.ts";
+export { fillRegions, type RegionSearch } from "./fillRegions.ts";
 export * from "./problems.ts";
 export * from "./types.ts";
 export * from "./walk.ts";

@@ -1,0 +1,165 @@
+import { type Area, areaOf, inches, type Length, length, type Size } from "../length/index.ts";
+import {
+  type CheckedPiece,
+  type CheckedSized,
+  type CheckInput,
+  type Heap,
+  heapOf,
+  isSized,
+} from "./checker-input.ts";
+import { axesOf, isPieceCell, mayBeCutUp, needOf, type PieceCell } from "./checker-pieces.ts";
+import { type Cell, surveyTree } from "./checker-tree.ts";
+import { seamsInside } from "./checker-units.ts";
+import type { JoinNode, UnitNode } from "./types.ts";
+
+export type CheckedFigures = {
+  /** Finished area of the cells of leftovers, of all that could show. 0 to 1 where no crumbs are used. */
+  readonly covered: number;
+  readonly plain: Area;
+  readonly plainCells: number;
+  /** Of the finished area of the pieces used one by one. */
+  readonly trimWaste: number;
+  /** Seams to sew; those inside units too, those inside slabs not. */
+  readonly joins: number;
+  /** Finished length of those seams; diagonals to the nearest unit. */
+  readonly seamLength: Length;
+};
+
+/**
+ * A plan's figures once more, from the layout alone, by the definitions of the format. Holds for layouts that
+ * `checkLayout` has nothing against.
+ */
+export function figuresOf(input: CheckInput): CheckedFigures {
+  const { cells, joins } = surveyTree(input);
+  const heap = heapOf(input.pieces);
+  const plain = cells.filter(({ node }) => node.kind === "cloth");
+  return {
+    covered: coveredOf(cells, input, heap),
+    plain: areaOf(sum(plain.map(({ node }) => areaIn(node)))),
+    plainCells: plain.length,
+    trimWaste: trimWasteOf(cells, input, heap),
+    ...seamsOf(joins, cells, heap),
+  };
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, next) => total + next, 0);
+}
+
+function areaIn({ width, height }: Size): number {
+  return width * height;
+}
+
+// ---- Covered
+
+function coveredOf(cells: readonly Cell[], input: CheckInput, heap: Heap): number {
+  const shown = sum(cells.map((cell) => shownOf(cell, heap)));
+  const heapArea = sum(
+    input.pieces.filter(mayShow).map((piece) => piece.count * finishedOf(piece, input.seam)),
+  );
+  const most = Math.min(heapArea, areaIn(input.layout));
+  return most > 0 ? shown / most : 0;
+}
+
+function shownOf({ node }: Cell, heap: Heap): number {
+  switch (node.kind) {
+    case "piece":
+    case "slab":
+      return areaIn(node);
+    case "unit":
+      return areaIn(node) * shareOfPieces(node, heap);
+    case "cloth":
+      return 0;
+  }
+}
+
+/** By cut area: a unit's pieces against the cloth sewn in with them. */
+function shareOfPieces({ pieces, cloth }: UnitNode, heap: Heap): number {
+  const ofPieces = sum(pieces.map(({ piece, count }) => count * cutAreaOf(heap.get(piece))));
+  const ofCloth = sum(cloth.map((one) => one.count * areaIn(one)));
+  return ofPieces > 0 ? ofPieces / (ofPieces + ofCloth) : 0;
+}
+
+function mayShow(piece: CheckedPiece): piece is CheckedSized {
+  const stays = piece.use === "keep-back" || piece.use === "give-away";
+  return isSized(piece) && piece.kind !== "length" && !stays;
+}
+
+function cutAreaOf(piece: CheckedPiece | undefined): number {
+  if (piece === undefined || !isSized(piece)) return 0;
+  return areaIn(piece) / (piece.kind === "triangle" ? 2 : 1);
+}
+
+/** What shows once every side is sewn. The sides of a triangle move in by the seam too: it shrinks about its incircle. */
+function finishedOf(piece: CheckedSized, seam: Length): number {
+  const { width, height } = piece;
+  if (piece.kind !== "triangle") return Math.max(0, width - 2 * seam) * Math.max(0, height - 2 * seam);
+  const incircle = (width + height - Math.hypot(width, height)) / 2;
+  return (areaIn(piece) / 2) * (Math.max(0, incircle - seam) / incircle) ** 2;
+}
+
+// ---- Trim waste
+
+/** What is trimmed off pieces used one by one and is too small for the shelf. Units and slabs are not counted. */
+function trimWasteOf(cells: readonly Cell[], input: CheckInput, heap: Heap): number {
+  const used = cutFrom(cells.filter(isPieceCell), heap);
+  const finished = sum(used.map(({ piece }) => finishedOf(piece, input.seam)));
+  return finished > 0 ? sum(used.map(wasteOf)) / finished : 0;
+}
+
+/** One piece of the heap and the cells cut from it. */
+type Used = { readonly piece: CheckedSized; readonly cells: readonly [PieceCell, ...PieceCell[]] };
+
+function cutFrom(cells: readonly PieceCell[], heap: Heap): Used[] {
+  const copies = new Map<string, [PieceCell, ...PieceCell[]]>();
+  for (const [index, cell] of cells.entries()) {
+    const { piece, copy } = cell.node;
+    const key = copy === undefined ? `leaf ${index}` : `${copy} of ${piece}`;
+    const group = copies.get(key);
+    if (group === undefined) copies.set(key, [cell]);
+    else group.push(cell);
+  }
+  return [...copies.values()].flatMap((group) => {
+    const piece = heap.get(group[0].node.piece);
+    return piece !== undefined && isSized(piece) ? [{ piece, cells: group }] : [];
+  });
+}
+
+function wasteOf({ piece, cells }: Used): number {
+  const inCells = sum(cells.map(({ cut }) => areaIn(cut)));
+  return cutAreaOf(piece) - inCells - backToShelf({ piece, cells });
+}
+
+/** The end of a piece that is cut across its longer side goes back if it is at least 2 × 5 in. */
+function backToShelf({ piece, cells }: Used): number {
+  const ends = axesOf(piece).flatMap((along) => {
+    if (along === null || !(mayBeCutUp(piece) || piece.kind === "strip")) return [];
+    const left = piece[along] - sum(cells.map((cell) => needOf(cell)[along]));
+    const across = along === "width" ? piece.height : piece.width;
+    const kept = Math.min(left, across) >= inches(2) && Math.max(left, across) >= inches(5);
+    return kept ? [left * across] : [];
+  });
+  return Math.max(0, ...ends);
+}
+
+// ---- Seams
+
+function seamsOf(
+  joins: readonly JoinNode[],
+  cells: readonly Cell[],
+  heap: Heap,
+): { joins: number; seamLength: Length } {
+  const inside = cells.flatMap(({ node }) =>
+    node.kind === "unit" ? [{ ...seamsInside(node, heap), side: node.width }] : [],
+  );
+  const between = sum(joins.map(({ parts }) => parts.length - 1));
+  const across = sum(joins.map((join) => (join.parts.length - 1) * acrossOf(join)));
+  return {
+    joins: between + sum(inside.map((unit) => unit.joins)),
+    seamLength: length(Math.round(across + sum(inside.map(({ perSide, side }) => perSide * side)))),
+  };
+}
+
+function acrossOf(join: JoinNode): number {
+  return join.direction === "beside" ? join.height : join.width;
+}
