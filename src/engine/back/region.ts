@@ -12,7 +12,7 @@ type Cell = { readonly width: Finished; readonly height: Finished };
  * A style made to measure: plain cloth in its place and, where leftovers go, regions for the solver to fill.
  * All sizes are finished sizes and tile the layout exactly.
  */
-export type Region = JoinRegion | ClothRegion | PiecedRegion;
+export type Region = JoinRegion | ClothRegion | PiecedRegion | BlockRegion;
 
 export type JoinRegion = Cell & {
   readonly kind: "join";
@@ -32,6 +32,11 @@ export type PiecedRegion = Cell & {
   readonly kind: "pieced";
   /** Fabric of the cloth that closes its gaps. */
   readonly fabric: string;
-  /** Which leftovers may go in here; without it all of them. */
-  readonly only?: "blocks" | "large" | "small";
+};
+
+/** One of her blocks in a place of its own. */
+export type BlockRegion = Cell & {
+  readonly kind: "block";
+  readonly piece: string;
+  readonly turned: boolean;
 };

@@ -50,8 +50,11 @@ export function smallestCell(job: Job): number {
   return Math.max(inches(1), job.floor - inches(1, 2));
 }
 
-/** Leaves out what never goes in: kept back, given away, lengths (they are plain cloth), crumbs, bits under the floor. */
-export function stockOf(job: Job): Stock {
+/**
+ * Leaves out what never goes in: kept back, given away, lengths (they are plain cloth), crumbs, bits under the floor.
+ * `placed` counts the pieces that the composition has put in their places already.
+ */
+export function stockOf(job: Job, placed: ReadonlyMap<string, number> = new Map()): Stock {
   const step = job.step;
   const base = {
     smallest: Math.ceil(smallestCell(job) / step),
@@ -63,7 +66,9 @@ export function stockOf(job: Job): Stock {
   for (const piece of job.pieces) {
     if (piece.kind === "crumbs" || piece.kind === "length") continue;
     if (piece.use === "keep-back" || piece.use === "give-away") continue;
-    for (const lot of lotsOf(piece, base, job)) lots.push({ ...lot, index: lots.length });
+    const left = { ...piece, count: piece.count - (placed.get(piece.id) ?? 0) };
+    if (left.count <= 0) continue;
+    for (const lot of lotsOf(left, base, job)) lots.push({ ...lot, index: lots.length });
   }
   const linked = lots.map(linkFaces);
   return { ...base, lots: linked, faces: linked.flatMap((lot) => lot.faces) };

@@ -1,0 +1,137 @@
+import { finishedArea, type Job, type SizedPiece } from "../cloth/index.ts";
+import { inches } from "../length/index.ts";
+import { joinLimit } from "../work/index.ts";
+
+/** A block of hers as a style sees it: finished, in steps. */
+export type SiteBlock = {
+  readonly piece: string;
+  readonly width: number;
+  readonly height: number;
+  readonly count: number;
+  /** A one-way print stays upright. */
+  readonly upright: boolean;
+};
+
+/** One of her lengths: cut sides, in steps, rounded down. */
+export type SiteLength = { readonly fabric: string; readonly width: number; readonly height: number };
+
+/** What a style composes for. Everything is in whole steps of the ruler, finished unless it says cut. */
+export type Site = {
+  readonly width: number;
+  readonly height: number;
+  /** From the layout's edge to where pieced cloth may begin; 0 without a top or by hand. */
+  readonly ringX: number;
+  readonly ringY: number;
+  /** Area that leftovers should cover, in steps². */
+  readonly target: number;
+  /** Joins she has time for. */
+  readonly joins: number;
+  /** The widest cell that one width of bought cloth gives. */
+  readonly widest: number;
+  /** Smallest side of a cell outside the ring. */
+  readonly smallest: number;
+  readonly blocks: readonly SiteBlock[];
+  readonly lengths: readonly SiteLength[];
+  /** Steps in an inch; not whole on a metric ruler. */
+  readonly inch: number;
+};
+
+/** The ruler's nearest whole number of steps to so many inches. */
+export function steps(site: Pick<Site, "inch">, inch: number): number {
+  return Math.round(inch * site.inch);
+}
+
+/** The layout inside the outer allowances: the back less one seam allowance on each side. */
+export function siteOf(job: Job): Site {
+  const inch = inches(1) / job.step;
+  const size = (side: number) => Math.floor((side - 2 * job.seam) / job.step);
+  const width = size(job.back.width);
+  const height = size(job.back.height);
+  const smallest = Math.ceil(Math.max(inches(1), job.floor - inches(1, 2)) / job.step);
+  const ring = (whole: number, top: number | undefined) => ringOf(job, inch, whole, top);
+  return {
+    width,
+    height,
+    ringX: ring(width, job.top?.width),
+    ringY: ring(height, job.top?.height),
+    target: targetOf(job),
+    joins: joinLimit(job.time),
+    widest: Math.floor((job.clothWidth - job.seam - job.plainSeam) / job.step),
+    smallest,
+    blocks: blocksOf(job),
+    lengths: lengthsOf(job),
+    inch,
+  };
+}
+
+// Pieced cloth reaches 2 in (frame) or 1½ in (home) past the top's outline: enough that quilting's draw-in
+// and a top that wanders don't bring the plain ring in. By hand the outermost pieces run to the edge (trade-facts §15).
+function ringOf(job: Job, inch: number, whole: number, top: number | undefined): number {
+  if (top === undefined || job.top === null || job.top.method === "hand") return 0;
+  const past = job.top.method === "frame" ? 2 : 1.5;
+  const ring = Math.floor((whole - top / job.step) / 2 - past * inch);
+  return ring >= inch ? ring : 0;
+}
+
+function placeable(job: Job): SizedPiece[] {
+  const sized = job.pieces.filter((piece): piece is SizedPiece => piece.kind !== "crumbs");
+  return sized.filter(
+    (piece) =>
+      piece.kind !== "length" &&
+      piece.use !== "keep-back" &&
+      piece.use !== "give-away" &&
+      (piece.kind !== "triangle" || (piece.width === piece.height && piece.count > 1)) &&
+      Math.min(piece.width, piece.height) >= job.floor,
+  );
+}
+
+/** The largest pieces first, as many as she has joins for: what can be covered in her time. */
+function targetOf(job: Job): number {
+  const limit = joinLimit(job.time) * 0.8;
+  const each = placeable(job)
+    .map((piece) => ({ area: finishedArea(piece, job.seam) / job.step ** 2, count: piece.count }))
+    .sort((one, other) => other.area - one.area);
+  let left = limit;
+  let total = 0;
+  for (const { area, count } of each) {
+    const some = Math.min(count, left);
+    total += some * area;
+    left -= some;
+  }
+  return total;
+}
+
+function blocksOf(job: Job): SiteBlock[] {
+  return placeable(job)
+    .filter((piece) => piece.kind === "block" || piece.kind === "part-block")
+    .map((piece) => ({
+      piece: piece.id,
+      width: (piece.width - 2 * job.seam) / job.step,
+      height: (piece.height - 2 * job.seam) / job.step,
+      count: piece.count,
+      upright: piece.direction === "one-way",
+    }))
+    .filter((block) => Number.isInteger(block.width) && Number.isInteger(block.height));
+}
+
+function lengthsOf(job: Job): SiteLength[] {
+  return job.pieces.flatMap((piece) => {
+    if (piece.kind !== "length" || piece.use === "keep-back" || piece.use === "give-away") return [];
+    const width = Math.floor(piece.width / job.step);
+    const height = Math.floor(piece.height / job.step);
+    return Array.from({ length: piece.count }, () => ({ fabric: piece.fabric, width, height }));
+  });
+}
+
+/** The same site lying on its side, so that a style for rows is one for columns too. */
+export function turned(site: Site): Site {
+  return {
+    ...site,
+    width: site.height,
+    height: site.width,
+    ringX: site.ringY,
+    ringY: site.ringX,
+    blocks: site.blocks.map((block) => ({ ...block, width: block.height, height: block.width })),
+    lengths: site.lengths.map((one) => ({ ...one, width: one.height, height: one.width })),
+  };
+}

@@ -1,0 +1,81 @@
+import type { ClothRole } from "./region.ts";
+import type { Site } from "./site.ts";
+
+/** A style's composition while it is being made: in whole steps, plain cloth without its fabric yet. */
+export type Sketch = SketchJoin | SketchCloth | SketchPieced | SketchBlock;
+
+type Cell = { readonly width: number; readonly height: number };
+export type SketchJoin = Cell & {
+  readonly kind: "join";
+  readonly beside: boolean;
+  readonly parts: readonly Sketch[];
+};
+/** `tone`: 0 is the main plain cloth; another tone takes another fabric where she has one. */
+export type SketchCloth = Cell & { readonly kind: "cloth"; readonly role: ClothRole; readonly tone: number };
+export type SketchPieced = Cell & { readonly kind: "pieced" };
+export type SketchBlock = Cell & { readonly kind: "block"; readonly piece: string; readonly turned: boolean };
+
+export function cloth(width: number, height: number, role: ClothRole = "plain", tone = 0): SketchCloth {
+  return { kind: "cloth", role, tone, width, height };
+}
+
+export function pieced(width: number, height: number): SketchPieced {
+  return { kind: "pieced", width, height };
+}
+
+/** Left to right. Parts of no width are left out. */
+export function beside(parts: readonly Sketch[]): Sketch {
+  return joined(true, parts);
+}
+
+/** Top to bottom. */
+export function below(parts: readonly Sketch[]): Sketch {
+  return joined(false, parts);
+}
+
+function joined(side: boolean, parts: readonly Sketch[]): Sketch {
+  const real = parts.filter((part) => part.width > 0 && part.height > 0);
+  const first = real[0];
+  if (first === undefined) return { kind: "join", beside: side, parts: [], width: 0, height: 0 };
+  if (real.length === 1) return first;
+  const along = real.reduce((sum, part) => sum + (side ? part.width : part.height), 0);
+  const size = side ? { width: along, height: first.height } : { width: first.width, height: along };
+  return { kind: "join", beside: side, parts: real, ...size };
+}
+
+/** The sketch lying on its side again. */
+export function turnedSketch(sketch: Sketch): Sketch {
+  const size = { width: sketch.height, height: sketch.width };
+  if (sketch.kind === "join") {
+    return { ...sketch, ...size, beside: !sketch.beside, parts: sketch.parts.map(turnedSketch) };
+  }
+  if (sketch.kind === "block") return { ...sketch, ...size, turned: !sketch.turned };
+  return { ...sketch, ...size };
+}
+
+/** A pieced row across the back: its ends, which will be cut away, are plain. */
+export function row(site: Site, height: number, width = site.width): Sketch {
+  const cap = site.ringX;
+  return beside([
+    cloth(cap, height, "spacer"),
+    pieced(width - 2 * cap, height),
+    cloth(cap, height, "spacer"),
+  ]);
+}
+
+/** A core with the plain ring round it that will be cut away. */
+export function ringed(site: Site, core: Sketch): Sketch {
+  const right = site.width - core.width - leftOf(site, core);
+  const above = Math.floor((site.height - core.height) / 2);
+  const under = site.height - core.height - above;
+  const middle = beside([
+    cloth(leftOf(site, core), core.height, "spacer"),
+    core,
+    cloth(right, core.height, "spacer"),
+  ]);
+  return below([cloth(site.width, above, "spacer"), middle, cloth(site.width, under, "spacer")]);
+}
+
+function leftOf(site: Site, core: Sketch): number {
+  return Math.floor((site.width - core.width) / 2);
+}

@@ -1,0 +1,81 @@
+import { type Site, type SiteBlock, steps } from "../site.ts";
+import { below, beside, cloth, pieced, ringed, type Sketch } from "../sketch.ts";
+
+/** Equal squares, about 10 in finished or as large as most of her blocks; pieced ones among plain ones. */
+export function squares(site: Site): Sketch {
+  const grid = gridOf(site);
+  const kinds = kindsOf(site, grid);
+  const rows = Array.from({ length: grid.down }, (_, y) =>
+    beside(Array.from({ length: grid.across }, (_, x) => kinds[y * grid.across + x] as Sketch)),
+  );
+  return ringed(site, below(rows));
+}
+
+type Grid = { readonly side: number; readonly across: number; readonly down: number };
+
+function gridOf(site: Site): Grid {
+  const width = site.width - 2 * site.ringX;
+  const height = site.height - 2 * site.ringY;
+  const wanted = Math.max(wantedSide(site), Math.sqrt((width * height) / Math.max(9, site.joins * 0.45)));
+  let best: Grid = gridFor(width, height, Math.max(1, Math.round(width / wanted)));
+  const side = commonSide(site);
+  if (side !== null && side >= wanted * 0.9) {
+    best = { side, across: Math.floor(width / side), down: Math.floor(height / side) };
+  }
+  return best;
+}
+
+function gridFor(width: number, height: number, across: number): Grid {
+  const down = Math.max(1, Math.round((height * across) / width));
+  const side = Math.min(Math.floor(width / across), Math.floor(height / down));
+  return { side, across: Math.floor(width / side), down: Math.floor(height / side) };
+}
+
+function wantedSide(site: Site): number {
+  return steps(site, 10);
+}
+
+/** The side that at least three of her square blocks have. */
+function commonSide(site: Site): number | null {
+  const square = squareBlocks(site).filter(
+    (block) => block.width >= steps(site, 7) && block.width <= steps(site, 16),
+  );
+  const most = square.sort((one, other) => other.count - one.count)[0];
+  return most !== undefined && most.count >= 3 ? most.width : null;
+}
+
+function squareBlocks(site: Site): SiteBlock[] {
+  return site.blocks.filter((block) => block.width === block.height);
+}
+
+/** Blocks that fit exactly first, then pieced squares while the heap lasts, spread evenly over the grid. */
+function kindsOf(site: Site, { side, across, down }: Grid): Sketch[] {
+  const fitting = squareBlocks(site)
+    .filter((block) => block.width === side)
+    .flatMap((block) => Array.from({ length: block.count }, () => block.piece));
+  const area = side * side;
+  const count = Math.min(across * down, Math.max(2, Math.floor((site.target * 0.95) / area)));
+  const busy = spread(across, down, count);
+  const gap = Math.max(1, Math.floor(count / Math.max(1, fitting.length)));
+  let nth = 0;
+  return busy.map((isBusy) => {
+    if (!isBusy) return cloth(side, side);
+    const piece = nth++ % gap === 0 ? fitting.shift() : undefined;
+    if (piece === undefined) return pieced(side, side);
+    return { kind: "block", piece, turned: false, width: side, height: side };
+  });
+}
+
+/** `count` of the places, chess-like, starting where no four meet. */
+function spread(across: number, down: number, count: number): boolean[] {
+  const places = Array.from({ length: across * down }, (_, at) => at);
+  const rank = (at: number) => {
+    const x = at % across;
+    const y = Math.floor(at / across);
+    return ((x + y) % 2) * 1000 + ((x * 5 + y * 8) % 13) * 10 + y / down;
+  };
+  places.sort((one, other) => rank(one) - rank(other));
+  const busy = places.map(() => false);
+  for (const at of places.slice(0, count)) busy[at] = true;
+  return busy;
+}

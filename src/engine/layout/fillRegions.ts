@@ -1,0 +1,65 @@
+import type { Region } from "../back/index.ts";
+import type { Job } from "../cloth/index.ts";
+import { joinLimit } from "../work/index.ts";
+import { type Search, type Space, startSearch } from "./search.ts";
+import { settle } from "./settle.ts";
+import { stockOf } from "./stock.ts";
+import { thinned } from "./thinned.ts";
+import type { LayoutNode } from "./types.ts";
+
+export type RegionSearch = {
+  /** Makes that many moves; each leaves a whole layout. */
+  step(moves: number): void;
+  readonly moves: number;
+  readonly done: boolean;
+  /** Lower is better; in steps² of plain cloth. */
+  readonly cost: number;
+  /** The best layout so far; its cloth is still all to buy. */
+  layout(): LayoutNode;
+};
+
+/** Starts filling the pieced regions of a composition with her leftovers. */
+export function fillRegions(
+  region: Region,
+  job: Job,
+  { seed, effort }: { readonly seed: number; readonly effort: number },
+): RegionSearch {
+  const stock = stockOf(job, blocksIn(region, new Map()));
+  const spaces = spacesIn(region, job);
+  const mostLeaves = joinLimit(job.time) + 1 - fixedLeaves(region);
+  const search = startSearch(stock, spaces, { seed, effort, mostLeaves });
+  return watched(search, () => settle(region, thinned(search.best, stock, mostLeaves), job));
+}
+
+function watched(search: Search, layout: () => LayoutNode): RegionSearch {
+  return {
+    step: (moves) => search.step(moves),
+    get moves() {
+      return search.moves;
+    },
+    get done() {
+      return search.done;
+    },
+    get cost() {
+      return search.bestCost;
+    },
+    layout,
+  };
+}
+
+function blocksIn(region: Region, counts: Map<string, number>): Map<string, number> {
+  if (region.kind === "join") for (const part of region.parts) blocksIn(part, counts);
+  if (region.kind === "block") counts.set(region.piece, (counts.get(region.piece) ?? 0) + 1);
+  return counts;
+}
+
+function spacesIn(region: Region, job: Job): Space[] {
+  if (region.kind === "join") return region.parts.flatMap((part) => spacesIn(part, job));
+  if (region.kind !== "pieced") return [];
+  return [{ width: region.width / job.step, height: region.height / job.step, allows: () => true }];
+}
+
+function fixedLeaves(region: Region): number {
+  if (region.kind === "join") return region.parts.reduce((sum, part) => sum + fixedLeaves(part), 0);
+  return region.kind === "pieced" ? 0 : 1;
+}

@@ -1,0 +1,161 @@
+import type { ClothRegion, JoinDirection, Region } from "../back/index.ts";
+import type { Job } from "../cloth/index.ts";
+import { type Finished, finished, length, sum } from "../length/index.ts";
+import type { Face, Lot } from "./stock.ts";
+import type { Leaf, Twig } from "./twig.ts";
+import type { ClothNode, LayoutNode } from "./types.ts";
+
+/** Makes the layout of a composition and what the solver put into its pieced regions, in the order they stand there. */
+export function settle(region: Region, twigs: readonly Twig[], job: Job): LayoutNode {
+  const cells = new Map<Lot, number>();
+  for (const twig of twigs) countCells(twig, cells);
+  const queue = [...twigs];
+  return settled(region, queue, { job, cells, used: new Map() });
+}
+
+/** How many cells each lot gives, and how many it has given so far. */
+type Ledger = { readonly job: Job; readonly cells: ReadonlyMap<Lot, number>; readonly used: Map<Lot, number> };
+
+function countCells(twig: Twig, cells: Map<Lot, number>): void {
+  if (twig.kind === "fork") for (const part of twig.parts) countCells(part, cells);
+  else if (twig.face !== null) cells.set(twig.face.lot, (cells.get(twig.face.lot) ?? 0) + 1);
+}
+
+function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
+  const size = { width: region.width, height: region.height };
+  switch (region.kind) {
+    case "join": {
+      const parts = region.parts.map((part) => settled(part, queue, ledger));
+      return join(region.direction, parts, ledger.job);
+    }
+    case "cloth":
+      return cloth(region);
+    case "block":
+      return { kind: "piece", piece: region.piece, turned: region.turned, ...size };
+    case "pieced": {
+      const twig = queue.shift();
+      return twig === undefined ? cloth({ ...region, kind: "cloth", role: "plain" }) : grow(twig, region.fabric, ledger);
+    }
+  }
+}
+
+function cloth({ role, fabric, width, height }: ClothRegion): ClothNode {
+  return { kind: "cloth", role, fabric, source: "buy", width, height };
+}
+
+function grow(twig: Twig, fabric: string, ledger: Ledger): LayoutNode {
+  if (twig.kind === "leaf") return leaf(twig, fabric, ledger);
+  const parts = twig.parts.map((part) => grow(part, fabric, ledger));
+  const direction = twig.beside ? "beside" : "below";
+  return join(direction, mergeCloth(direction, parts, ledger.job), ledger.job);
+}
+
+function leaf(twig: Leaf, fabric: string, ledger: Ledger): LayoutNode {
+  const { job } = ledger;
+  const size = { width: inSteps(twig.width, job), height: inSteps(twig.height, job) };
+  if (twig.face === null) return gap(size, fabric, job);
+  const { lot } = twig.face;
+  if (lot.sewn) {
+    const pieces = [{ piece: lot.piece.id, count: 2 }];
+    return { kind: "unit", pattern: "half-square-triangle", pieces, cloth: [], ...size };
+  }
+  return piece(twig.face, size, fabric, ledger);
+}
+
+function inSteps(steps: number, job: Job): Finished {
+  return finished(length(steps * job.step));
+}
+
+type CellSize = { readonly width: Finished; readonly height: Finished };
+
+/** Cloth in a pieced region; too wide for the bolt, it is seamed. */
+function gap(size: CellSize, fabric: string, job: Job): LayoutNode {
+  const role = Math.min(size.width, size.height) > 8 * 8128 ? "plain" : "spacer";
+  const one: ClothNode = { kind: "cloth", role, fabric, source: "buy", ...size };
+  const room = job.clothWidth - 2 * job.plainSeam;
+  if (Math.min(size.width, size.height) <= room) return one;
+  const wide = size.width >= size.height;
+  const long = wide ? size.width : size.height;
+  const count = Math.ceil(long / room);
+  const each = Math.floor(long / job.step / count) * job.step;
+  const parts = Array.from({ length: count }, (_, at) => {
+    const along = finished(length(at === 0 ? long - each * (count - 1) : each));
+    return wide ? { ...one, width: along } : { ...one, height: along };
+  });
+  return join(wide ? "beside" : "below", parts, job);
+}
+
+function piece(face: Face, size: CellSize, fabric: string, ledger: Ledger): LayoutNode {
+  const { lot, turned } = face;
+  const shared = lot.roll && (ledger.cells.get(lot) ?? 0) > 1 ? { copy: lot.copy } : {};
+  const quarter = lot.piece.kind === "half-square-triangle" ? { quarter: 0 as const } : {};
+  const node = { kind: "piece", piece: lot.piece.id, turned, ...quarter, ...shared } as const;
+  const own = wholeSize(face, ledger.job);
+  if (own === null) return { ...node, ...size };
+  return coped({ ...node, ...own }, size, fabric, ledger.job);
+}
+
+/** The exact size of a whole piece that is off the ruler's step, null for all others. */
+function wholeSize({ lot, turned }: Face, job: Job): CellSize | null {
+  const width = finished(length(lot.piece.width - 2 * job.seam));
+  const height = finished(length(lot.piece.height - 2 * job.seam));
+  const onStep = width % job.step === 0 && height % job.step === 0;
+  const whole = lot.piece.keep === "whole" || lot.piece.kind === "half-square-triangle";
+  if (onStep || !whole) return null;
+  return turned ? { width: height, height: width } : { width, height };
+}
+
+/** Coping strips beside and below bring an off-step piece to its cell; they take the difference. */
+function coped(node: LayoutNode, size: CellSize, fabric: string, job: Job): LayoutNode {
+  const strip = (width: number, height: number): ClothNode => ({
+    kind: "cloth",
+    role: "coping",
+    fabric,
+    source: "buy",
+    width: finished(length(width)),
+    height: finished(length(height)),
+  });
+  const right = size.width - node.width;
+  const under = size.height - node.height;
+  const row = right > 0 ? join("beside", [node, strip(right, node.height)], job) : node;
+  return under > 0 ? join("below", [row, strip(size.width, under)], job) : row;
+}
+
+/** Joins parts as the format asks: one seam, and parts of the same direction and seam taken in. */
+export function join(direction: JoinDirection, parts: readonly LayoutNode[], job: Job): LayoutNode {
+  const first = parts[0];
+  if (first === undefined) throw new Error("a join has parts");
+  if (parts.length === 1) return first;
+  const seam = parts.every((part) => part.kind === "cloth") ? job.plainSeam : job.seam;
+  const flat = parts.flatMap((part) =>
+    part.kind === "join" && part.direction === direction && part.seam === seam && part.pattern === undefined
+      ? part.parts
+      : [part],
+  );
+  const along = sum(parts.map((part) => (direction === "beside" ? part.width : part.height)));
+  const size =
+    direction === "beside" ? { width: along, height: first.height } : { width: first.width, height: along };
+  return { kind: "join", direction, seam, parts: flat, ...size };
+}
+
+/** Like cloth beside like cloth is one piece of cloth, as long as one width of it serves. */
+function mergeCloth(direction: JoinDirection, parts: readonly LayoutNode[], job: Job): LayoutNode[] {
+  const merged: LayoutNode[] = [];
+  for (const part of parts) {
+    const last = merged.at(-1);
+    const both = last === undefined ? null : asOne(direction, last, part, job);
+    if (both === null) merged.push(part);
+    else merged[merged.length - 1] = both;
+  }
+  return merged;
+}
+
+function asOne(direction: JoinDirection, one: LayoutNode, other: LayoutNode, job: Job): ClothNode | null {
+  if (one.kind !== "cloth" || other.kind !== "cloth" || one.fabric !== other.fabric) return null;
+  const size =
+    direction === "beside"
+      ? { width: finished(length(one.width + other.width)), height: one.height }
+      : { width: one.width, height: finished(length(one.height + other.height)) };
+  if (Math.min(size.width, size.height) > job.clothWidth - 2 * job.plainSeam) return null;
+  return { ...one, role: one.role === "plain" || other.role === "plain" ? "plain" : one.role, ...size };
+}

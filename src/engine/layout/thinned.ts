@@ -1,0 +1,61 @@
+import type { Stock } from "./stock.ts";
+import { type Fork, type Twig, twigsFor } from "./twig.ts";
+
+/**
+ * Keeps within her time: while there are too many cells, the place where most cells cover least becomes plain cloth.
+ * The search avoids this by its cost; this makes sure.
+ */
+export function thinned(twigs: readonly Twig[], stock: Stock, mostLeaves: number): readonly Twig[] {
+  let whole = [...twigs];
+  while (cellsIn(whole) > mostLeaves) {
+    const victim = poorest(whole);
+    if (victim === null) return whole;
+    whole = whole.map((twig) => without(twig, victim, stock));
+  }
+  return whole;
+}
+
+/** A sewn pair of triangles has a seam of its own, so it counts as two. */
+function cellsIn(twigs: readonly Twig[]): number {
+  return twigs.reduce((sum, twig) => sum + cellsOf(twig), 0);
+}
+
+function cellsOf(twig: Twig): number {
+  if (twig.kind === "fork") return cellsIn(twig.parts);
+  return twig.face?.lot.sewn ? 2 : 1;
+}
+
+/** The fork of leaves alone that covers least for each cell it would save. */
+function poorest(twigs: readonly Twig[]): Fork | null {
+  let worst: Fork | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  const look = (twig: Twig): void => {
+    if (twig.kind === "leaf") return;
+    if (twig.parts.some((part) => part.kind === "fork")) {
+      for (const part of twig.parts) look(part);
+      return;
+    }
+    const share = coveredIn(twig) / (cellsOf(twig) - 1);
+    if (share < least) {
+      least = share;
+      worst = twig;
+    }
+  };
+  for (const twig of twigs) look(twig);
+  return worst;
+}
+
+function coveredIn(twig: Twig): number {
+  if (twig.kind === "fork") return twig.parts.reduce((sum, part) => sum + coveredIn(part), 0);
+  return twig.face === null ? 0 : twig.width * twig.height;
+}
+
+function without(twig: Twig, victim: Fork, stock: Stock): Twig {
+  const mill = twigsFor(stock);
+  if (twig === victim) return mill.cloth(twig.width, twig.height);
+  if (twig.kind === "leaf") return twig;
+  return mill.join(
+    twig.beside,
+    twig.parts.map((part) => without(part, victim, stock)),
+  );
+}
