@@ -1,3 +1,5 @@
+export { type LeftoversTable, type OtherColumn, readLeftovers } from "./leftovers.ts";
 export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";
+export { asDraft, writeLeftovers } from "./leftovers-write.ts";
 export * from "./plan-problems.ts";
