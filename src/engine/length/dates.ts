@@ -37,7 +37,8 @@ export function fractionBehindDate(text: string): string | null | undefined {
 }
 
 function readDate(text: string): WrittenDate | undefined {
-  return namedDate(text) ?? numberedDate(text);
+  const date = namedDate(text) ?? numberedDate(text);
+  return date && date.month >= 1 && date.month <= 12 && (date.day ?? 1) <= 31 ? date : undefined;
 }
 
 const dayThenMonth = /^(\d{1,2})([-./ ]{0,2})(\p{L}{3,10})\.?(?:[-./ ]{1,2}(\d{2}|\d{4}))?$/u;
