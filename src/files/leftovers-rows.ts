@@ -81,21 +81,25 @@ function readRecord(lines: readonly string[], at: number, shape: Shape) {
   const own = cellsOf(first, shape.delimiter);
   if (own !== null) return { cells: own, lines: 1 };
   for (let count = 2; count <= mostLinesOfARow && at + count <= lines.length; count++) {
-    const cells = cellsOf(lines.slice(at, at + count).join("\n"), shape.delimiter);
-    if (cells !== null && !swallowsRows(cells, shape)) return { cells, lines: count };
+    const record = lines.slice(at, at + count);
+    const cells = cellsOf(record.join("\n"), shape.delimiter);
+    if (cells !== null && !swallowsRows(record, cells, shape)) return { cells, lines: count };
   }
   return { cells: null, lines: 1 };
 }
 
-/** Whether a cell of several lines stands where only one line makes sense, or holds lines that look like rows. */
-function swallowsRows(cells: readonly string[], { delimiter, headings }: Shape): boolean {
+/** Whether a record of several lines breaks where only one line makes sense, or a line of it looks like a row. */
+function swallowsRows(
+  record: readonly string[],
+  cells: readonly string[],
+  { delimiter, headings }: Shape,
+): boolean {
   if (headings === null) return false;
-  return cells.some((cell, index) => {
-    if (!cell.includes("\n")) return false;
+  const breaksOurs = cells.some((cell, index) => {
     const column = columnOf(headings[index] ?? "");
-    const looksLikeRow = (line: string) => line.split(delimiter).length >= headings.length;
-    return (column !== null && column !== "name") || cell.split("\n").some(looksLikeRow);
+    return cell.includes("\n") && column !== null && column !== "name";
   });
+  return breaksOurs || record.slice(1).some((line) => line.split(delimiter).length >= headings.length);
 }
 
 /** The cells of one record; null where a quotation mark does not close. */

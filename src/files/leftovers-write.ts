@@ -3,7 +3,7 @@ import type { DraftPiece, Fabric, Piece } from "../engine/cloth/index.ts";
 import {
   type Area,
   type DisplayUnit,
-  type Length,
+  typedLength,
   unitsPerCentimetre,
   unitsPerInch,
   unitsPerMillimetre,
@@ -55,7 +55,7 @@ function cellOf(column: Column, piece: DraftPiece, unit: DisplayUnit): string {
   switch (column) {
     case "width":
     case "height":
-      return piece[column] === undefined ? "" : exactLength(piece[column], unit);
+      return piece[column] === undefined ? "" : typedLength(piece[column], unit);
     case "area":
       return piece.area === undefined ? "" : exactArea(piece.area);
     case "weight":
@@ -74,23 +74,6 @@ function cellOf(column: Column, piece: DraftPiece, unit: DisplayUnit): string {
     case "cloth":
       return String(piece[column] ?? "");
   }
-}
-
-/** As a person would write it where a ruler shows it, else in full. */
-function exactLength(size: Length, unit: DisplayUnit): string {
-  const sixtyFourths = (size * 64) / unitsPerInch;
-  if (Number.isInteger(sixtyFourths)) return `${mixedFraction(sixtyFourths)}${unit === "in" ? "" : " in"}`;
-  if (unit === "in") return `${exactDecimal(size, unitsPerMillimetre)} mm`;
-  return exactDecimal(size, unitsPerCentimetre);
-}
-
-function mixedFraction(sixtyFourths: number): string {
-  const whole = Math.floor(sixtyFourths / 64);
-  const rest = sixtyFourths % 64;
-  if (rest === 0) return String(whole);
-  const halvings = [32, 16, 8, 4, 2, 1].find((part) => rest % part === 0) ?? 1;
-  const fraction = `${rest / halvings}/${64 / halvings}`;
-  return whole === 0 ? fraction : `${whole} ${fraction}`;
 }
 
 function exactArea(size: Area): string {

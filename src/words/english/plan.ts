@@ -1,0 +1,91 @@
+import type { Figures } from "../../engine/plan/index.ts";
+import type { BuyRow, BuyUse } from "../../engine/supplies/index.ts";
+import { boltText, roughLength, timeText } from "../measures.ts";
+import type { Caution, Names } from "../types.ts";
+import { quoted, sentence, type Voice } from "../voice.ts";
+import { pieceName } from "./names.ts";
+
+/** What a plan uses, takes and costs, a line each. */
+export function figureLines(figures: Figures, voice: Voice): readonly string[] {
+  const { covered, plain, plainCells, trimWaste, joins, cuts, seamLength, contrast, minutes } = figures;
+  return [
+    `It uses ${voice.percent(covered)} of what your leftovers can cover.`,
+    plainCells === 0
+      ? "There is no plain cloth in it."
+      : `Plain cloth: ${voice.area(plain)} in ${voice.count(plainCells, "part", "parts")}.`,
+    `${voice.count(joins, "seam", "seams")} to sew, about ${roughLength(seamLength, voice)} in all, and ${voice.count(cuts, "cut", "cuts")}.`,
+    `${sentence(timeText(minutes, voice))}, cutting and pressing included.`,
+    trimWaste < 0.005
+      ? "Next to nothing is trimmed away."
+      : `${voice.percent(trimWaste)} of the leftovers used is trimmed away.`,
+    ...(contrast === null ? [] : [contrastLine(contrast, voice)]),
+  ];
+}
+
+/** Steps of the ladder: common practice, as no published threshold for cloth is known. */
+function contrastLine(contrast: number, voice: Voice): string {
+  const steps = voice.number(Math.round(contrast));
+  if (contrast < 5) return `Neighbours are of nearly the same value (${steps} steps of 100 apart).`;
+  if (contrast < 15) return `Contrast between neighbours is low (${steps} steps of value of 100).`;
+  if (contrast < 30) return `Contrast between neighbours is medium (${steps} steps of value of 100).`;
+  return `Contrast between neighbours is strong (${steps} steps of value of 100).`;
+}
+
+export function buyText(
+  { use, fabric, width, length }: BuyRow,
+  names: Pick<Names, "fabrics">,
+  voice: Voice,
+): string {
+  const name = names.fabrics.find(({ id }) => id === fabric)?.name ?? fabric;
+  const cloth = quoted(name).slice(1, -1);
+  return `${boltText(length, voice)} of ${cloth}, ${voice.length(width)} wide, for the ${buyUseName(use, voice)} (${voice.length(length)} are needed).`;
+}
+
+function buyUseName(use: BuyUse, { trade }: Voice): string {
+  switch (use) {
+    case "plain":
+      return "plain parts";
+    case "binding":
+      return "binding";
+    case "batting":
+      return trade.batting;
+    case "sleeve":
+      return "hanging sleeve";
+    case "label":
+      return "label";
+  }
+}
+
+type Unused = readonly { readonly piece: string; readonly count: number }[];
+
+// A summary names a handful; the plan's own list has them all.
+const mostNamed = 8;
+
+/** What stays on the shelf. */
+export function unusedText(unused: Unused, voice: Voice): string {
+  if (unused.length === 0) return "Every leftover is used.";
+  const total = unused.reduce((sum, { count }) => sum + count, 0);
+  const named = unused
+    .slice(0, mostNamed)
+    .map(({ piece, count }) =>
+      count > 1 ? `${voice.number(count)} of ${pieceName(piece)}` : pieceName(piece),
+    );
+  const more = unused.length > mostNamed ? ["others"] : [];
+  return `${voice.count(total, "piece stays", "pieces stay")} over: ${voice.list([...named, ...more])}.`;
+}
+
+/** Sources of the advice: extension services and paediatric guidance; each is said once, where the tool is picked up. */
+export function cautionText(caution: Caution, { trade }: Voice): string {
+  switch (caution) {
+    case "cutter":
+      return "Rotary cutter: cut away from yourself, keep your fingers off the ruler's edge, and close the blade each time you lay it down. Keep it from children.";
+    case "pins":
+      return "Pins: take them out before the needle reaches them, and pick up at once what falls.";
+    case "machine":
+      return "Sewing machine: take your foot off the pedal while you thread it, and unplug it when you are done.";
+    case "iron":
+      return "Iron: stay with it while it is hot, and switch it off when you leave the room.";
+    case "infants":
+      return `A baby quilt is for play while someone watches. It does not belong in the ${trade.crib} of a sleeping baby under one year.`;
+  }
+}

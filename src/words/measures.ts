@@ -1,0 +1,96 @@
+import {
+  type Area,
+  areaToNumber,
+  type DisplayUnit,
+  formatSize,
+  formatWithUnit,
+  inches,
+  type Length,
+  millimetres,
+  roundUpTo,
+  showsExactly,
+  toNumber,
+} from "../engine/length/index.ts";
+import type { TradeWords } from "./trade.ts";
+import type { Voice } from "./voice.ts";
+
+/** Numbers and sizes as people who speak so write them. What the ruler cannot show exactly is "about". */
+export function voiceOf(trade: TradeWords, unit: DisplayUnit): Voice {
+  const { language } = trade;
+  const numbers = new Intl.NumberFormat(language, { maximumFractionDigits: 2 });
+  const shares = new Intl.NumberFormat(language, { style: "percent", maximumFractionDigits: 0 });
+  const plurals = new Intl.PluralRules(language);
+  const both = new Intl.ListFormat(language, { type: "conjunction" });
+  const either = new Intl.ListFormat(language, { type: "disjunction" });
+  const about = (length: Length) => (showsExactly(length, { unit }) ? "" : "about ");
+  return {
+    trade,
+    unit,
+    length: (length) => `${about(length)}${formatWithUnit(length, { unit })}`,
+    size: (size) => `${about(size.width) || about(size.height)}${formatSize(size, { unit })}`,
+    area: (area) => areaText(area, unit, numbers),
+    number: (count) => numbers.format(count),
+    percent: (share) => shares.format(share),
+    isOne: (count) => plurals.select(count) === "one",
+    count: (count, one, many) => `${numbers.format(count)} ${plurals.select(count) === "one" ? one : many}`,
+    list: (parts) => both.format(parts),
+    either: (parts) => either.format(parts),
+  };
+}
+
+const noBreak = "\u00a0";
+
+function areaText(area: Area, unit: DisplayUnit, numbers: Intl.NumberFormat): string {
+  const count = areaToNumber(area, unit);
+  // A slab of a few square inches keeps its fraction, a back does not need one.
+  const shown = numbers.format(count < 10 ? Math.round(count * 10) / 10 : Math.round(count));
+  return `${shown}${noBreak}${unit === "in" ? "sq in" : "cm²"}`;
+}
+
+const eighthOfYard = inches(9, 2);
+const tenthOfMetre = millimetres(100);
+
+/** Cloth off the bolt, as it is sold and rounded up, so that it is never short: 2⅞ yd, 2.7 m. */
+export function boltText(length: Length, { trade }: Voice): string {
+  if (trade.soldBy === "m") {
+    const metres = toNumber(roundUpTo(length, tenthOfMetre), "cm") / 100;
+    return `${new Intl.NumberFormat(trade.language, { maximumFractionDigits: 1 }).format(metres)}${noBreak}m`;
+  }
+  const eighths = roundUpTo(length, eighthOfYard) / eighthOfYard;
+  const whole = Math.floor(eighths / 8);
+  const rest = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"][eighths % 8] ?? "";
+  return `${whole === 0 && rest !== "" ? "" : whole}${rest}${noBreak}yd`;
+}
+
+/** Long seams: a length no one measures. */
+export function roughLength(length: Length, { unit, number }: Voice): string {
+  if (unit === "in") return `${number(Math.round(toNumber(length, "in") / 12))}${noBreak}ft`;
+  return `${number(Math.round(toNumber(length, "cm") / 100))}${noBreak}m`;
+}
+
+/** The two ends of a range of minutes, both rounded to what one can plan with. */
+export function timeText([least, most]: readonly [number, number], voice: Voice): string {
+  if (most < 90) {
+    const [from, to] = [roundTo(least, 5), roundTo(most, 5)];
+    return from === to
+      ? `about ${voice.number(to)} minutes`
+      : `between ${voice.number(from)} and ${voice.number(to)} minutes`;
+  }
+  const [from, to] = [roundTo(least / 60, 0.5), roundTo(most / 60, 0.5)];
+  return from === to ? `about ${hours(to, voice)}` : `between ${half(from, voice)} and ${hours(to, voice)}`;
+}
+
+function roundTo(value: number, step: number): number {
+  return Math.max(step, Math.round(value / step) * step);
+}
+
+function hours(count: number, voice: Voice): string {
+  return `${half(count, voice)} ${count <= 1 ? "hour" : "hours"}`;
+}
+
+/** 2.5 as 2½. */
+function half(count: number, voice: Voice): string {
+  const whole = Math.floor(count);
+  if (whole === count) return voice.number(whole);
+  return `${whole === 0 ? "" : voice.number(whole)}½`;
+}
