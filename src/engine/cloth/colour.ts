@@ -42,11 +42,20 @@ export type Colour = { readonly hex: string; readonly lab: Lab };
 /** Reads any opaque CSS colour; `null` for what is none. Cloth is opaque, so a colour with alpha is none either. */
 export function readColour(text: string): Colour | null {
   const css = cssOf(text);
-  const parsed = css === null ? undefined : parse(css);
+  const parsed = css === null ? undefined : parsedColour(css);
   if (parsed === undefined || (parsed.alpha ?? 1) < 1) return null;
   const { l, a, b } = toLab(parsed);
   const lab = { l, a: a ?? 0, b: b ?? 0 };
   return Object.values(lab).every(Number.isFinite) ? { hex: formatHex(parsed), lab } : null;
+}
+
+// On some texts, such as /0A, the parser stumbles instead of saying no.
+function parsedColour(css: string): ReturnType<typeof parse> {
+  try {
+    return parse(css);
+  } catch {
+    return undefined;
+  }
 }
 
 // The parser takes hex digits without their #, so that a count such as 100 in the wrong column would be a colour.
