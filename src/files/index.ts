@@ -3,3 +3,5 @@ export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";
 export { asDraft, writeLeftovers } from "./leftovers-write.ts";
 export * from "./plan-problems.ts";
+export { type DrawingWords, type SvgOptions, svgOfDrawing } from "./svg.ts";
+export { type ThemeName, themeNames } from "./svg-colour.ts";

@@ -32,6 +32,7 @@ export function drawPlan(plan: DrawnPlan): Drawing {
     size: back,
     shapes,
     seams,
+    edges: [{ x: length(0), y: length(0), ...back }],
     allowances: [inside(layout, seam)],
     cutOff: top && { outline: outlineOf(top, back) },
     ruler: rulerFor(back, unit),

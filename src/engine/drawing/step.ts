@@ -26,6 +26,7 @@ export function drawStep(plan: DrawnPlan, id: string): Drawing {
     size,
     shapes,
     seams: drawn.flatMap((part) => part.seams),
+    edges: laid.map(({ part, at }) => ({ ...at, ...part.cut })),
     allowances: laid.map(allowanceOf),
     cutOff: null,
     ruler: rulerFor(size, plan.unit),

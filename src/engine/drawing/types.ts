@@ -17,6 +17,8 @@ export type Drawing = {
   readonly size: Size;
   readonly shapes: readonly Shape[];
   readonly seams: readonly Seam[];
+  /** Raw edges: round the back, or round each part of a step. */
+  readonly edges: readonly Rect[];
   /** Where seam allowances end that are not sewn yet: round the back, or round each part of a step. */
   readonly allowances: readonly Rect[];
   /** What is cut off after quilting lies outside `outline`, the top's edge. null: the top isn't known. */
