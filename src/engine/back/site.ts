@@ -8,6 +8,8 @@ export type SiteBlock = {
   readonly width: number;
   readonly height: number;
   readonly count: number;
+  /** Its own width and height have changed places here. */
+  readonly turned: boolean;
   /** A one-way print stays upright. */
   readonly upright: boolean;
 };
@@ -30,6 +32,8 @@ export type Site = {
   readonly widest: number;
   /** Smallest side of a cell outside the ring. */
   readonly smallest: number;
+  /** How deep a row must be so that nine tenths of the heap, by area, can lie in it. */
+  readonly tall: number;
   readonly blocks: readonly SiteBlock[];
   readonly lengths: readonly SiteLength[];
   /** Steps in an inch; not whole on a metric ruler. */
@@ -58,6 +62,7 @@ export function siteOf(job: Job): Site {
     joins: joinLimit(job.time),
     widest: Math.floor((job.clothWidth - job.seam - job.plainSeam) / job.step),
     smallest,
+    tall: tallOf(job),
     blocks: blocksOf(job),
     lengths: lengthsOf(job),
     inch,
@@ -101,6 +106,22 @@ function targetOf(job: Job): number {
   return total;
 }
 
+function tallOf(job: Job): number {
+  const sized = placeable(job)
+    .map((piece) => ({
+      deep: Math.ceil((Math.min(piece.width, piece.height) - 2 * job.seam) / job.step),
+      area: piece.count * finishedArea(piece, job.seam),
+    }))
+    .sort((one, other) => one.deep - other.deep);
+  const whole = sized.reduce((sum, one) => sum + one.area, 0);
+  let reached = 0;
+  for (const { deep, area } of sized) {
+    reached += area;
+    if (reached >= whole * 0.9) return deep;
+  }
+  return 0;
+}
+
 function blocksOf(job: Job): SiteBlock[] {
   return placeable(job)
     .filter((piece) => piece.kind === "block" || piece.kind === "part-block")
@@ -109,6 +130,7 @@ function blocksOf(job: Job): SiteBlock[] {
       width: (piece.width - 2 * job.seam) / job.step,
       height: (piece.height - 2 * job.seam) / job.step,
       count: piece.count,
+      turned: false,
       upright: piece.direction === "one-way",
     }))
     .filter((block) => Number.isInteger(block.width) && Number.isInteger(block.height));
@@ -131,7 +153,12 @@ export function turned(site: Site): Site {
     height: site.width,
     ringX: site.ringY,
     ringY: site.ringX,
-    blocks: site.blocks.map((block) => ({ ...block, width: block.height, height: block.width })),
+    blocks: site.blocks.map((block) => ({
+      ...block,
+      width: block.height,
+      height: block.width,
+      turned: !block.turned,
+    })),
     lengths: site.lengths.map((one) => ({ ...one, width: one.height, height: one.width })),
   };
 }

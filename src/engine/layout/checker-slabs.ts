@@ -15,7 +15,11 @@ type Placed = { readonly slab: SlabNode; readonly path: TreePath };
 function partProblems({ crumbs, pieces = [] }: SlabNode, path: TreePath, heap: Heap): LayoutProblem[] {
   if (crumbs === undefined && pieces.length === 0) return [{ kind: "slab-of-nothing", path }];
   const ofCrumbs = crumbs === undefined ? [] : [problemOf(crumbs, path, { heap, asCrumbs: true })];
-  const ofPieces = pieces.map(({ piece }) => problemOf(piece, path, { heap, asCrumbs: false }));
+  const ofPieces = pieces.map(({ piece, count }) =>
+    count >= 1
+      ? problemOf(piece, path, { heap, asCrumbs: false })
+      : [{ kind: "slab-not-from-crumbs" as const, path, piece }],
+  );
   return [...ofCrumbs, ...ofPieces].flat();
 }
 

@@ -4,7 +4,8 @@ import { joinLimit } from "../work/index.ts";
 import { type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { stockOf } from "./stock.ts";
-import { thinned } from "./thinned.ts";
+import { coveredIn, thinned } from "./thinned.ts";
+import type { Twig } from "./twig.ts";
 import type { LayoutNode } from "./types.ts";
 
 export type RegionSearch = {
@@ -12,8 +13,8 @@ export type RegionSearch = {
   step(moves: number): void;
   readonly moves: number;
   readonly done: boolean;
-  /** Lower is better; in steps² of plain cloth. */
-  readonly cost: number;
+  /** Share of the pieced regions that leftovers cover in the best layout so far, 0 to 1. */
+  readonly covered: number;
   /** The best layout so far; its cloth is still all to buy. */
   layout(): LayoutNode;
 };
@@ -40,11 +41,16 @@ function watched(search: Search, layout: () => LayoutNode): RegionSearch {
     get done() {
       return search.done;
     },
-    get cost() {
-      return search.bestCost;
+    get covered() {
+      return coveredShare(search.best);
     },
     layout,
   };
+}
+
+function coveredShare(twigs: readonly Twig[]): number {
+  const whole = twigs.reduce((sum, twig) => sum + twig.width * twig.height, 0);
+  return whole === 0 ? 0 : twigs.reduce((sum, twig) => sum + coveredIn(twig), 0) / whole;
 }
 
 function blocksIn(region: Region, counts: Map<string, number>): Map<string, number> {

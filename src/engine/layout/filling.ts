@@ -53,7 +53,7 @@ export function longestAlong(filling: Filling, face: Face, beside: boolean): num
   return Math.min(along, filling.pool.reach(face.lot));
 }
 
-export function isLeft(filling: Filling, lot: Lot): boolean {
+export function isLeft(pool: Pool, lot: Lot, smallest: number): boolean {
   const face = lot.faces[0];
-  return face !== undefined && filling.pool.supply(face, filling.stock.smallest) > 0;
+  return face !== undefined && pool.supply(face, smallest) > 0;
 }

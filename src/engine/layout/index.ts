@@ -7,6 +7,7 @@ export {
   deepestJoin,
   mostCells,
 } from "./checker.ts";
+export { canBeCut, type ToCut } from "./checker-cutting.ts";
 export { type CheckedFigures, figuresOf } from "./checker-figures.ts";
 export { fillRegions, type RegionSearch } from "./fillRegions.ts";
 export * from "./problems.ts";

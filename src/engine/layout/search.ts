@@ -66,7 +66,9 @@ class Annealing implements Search {
     const longest = Math.max(...spaces.map((space) => Math.max(space.width, space.height)), 1);
     const knapsack = knapsackFor(longest + 2 * stock.stepsPerInch);
     this.fillings = spaces.map((space) => this.fillingFor(space, knapsack));
-    this.current = spaces.map((space, index) => (this.fillings[index] as Filling).fill(space.width, space.height));
+    this.current = spaces.map((space, index) =>
+      (this.fillings[index] as Filling).fill(space.width, space.height),
+    );
     this.pool.forget();
     this.currentCost = this.costOf(this.current);
     this.best = this.current;
@@ -74,10 +76,11 @@ class Annealing implements Search {
   }
 
   get done(): boolean {
-    return this.moves >= this.options.effort;
+    return this.moves >= this.options.effort || this.fillings.length === 0 || this.stock.lots.length === 0;
   }
 
   step(moves: number): void {
+    if (this.done) return;
     const until = Math.min(this.options.effort, this.moves + moves);
     while (this.moves < until) {
       this.move();
@@ -167,7 +170,7 @@ class Annealing implements Search {
     const start = this.random.below(lots.length);
     for (let look = 0; look < lots.length; look++) {
       const lot = lots[(start + look) % lots.length] as Lot;
-      if (isLeft(this.fillings[0] as Filling, lot)) return lot;
+      if (isLeft(this.pool, lot, this.stock.smallest)) return lot;
     }
     return null;
   }

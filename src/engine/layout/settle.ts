@@ -14,7 +14,11 @@ export function settle(region: Region, twigs: readonly Twig[], job: Job): Layout
 }
 
 /** How many cells each lot gives, and how many it has given so far. */
-type Ledger = { readonly job: Job; readonly cells: ReadonlyMap<Lot, number>; readonly used: Map<Lot, number> };
+type Ledger = {
+  readonly job: Job;
+  readonly cells: ReadonlyMap<Lot, number>;
+  readonly used: Map<Lot, number>;
+};
 
 function countCells(twig: Twig, cells: Map<Lot, number>): void {
   if (twig.kind === "fork") for (const part of twig.parts) countCells(part, cells);
@@ -34,7 +38,9 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
       return { kind: "piece", piece: region.piece, turned: region.turned, ...size };
     case "pieced": {
       const twig = queue.shift();
-      return twig === undefined ? cloth({ ...region, kind: "cloth", role: "plain" }) : grow(twig, region.fabric, ledger);
+      return twig === undefined
+        ? cloth({ ...region, kind: "cloth", role: "plain" })
+        : grow(twig, region.fabric, ledger);
     }
   }
 }

@@ -116,7 +116,7 @@ function sideBounds(piece: SizedPiece, side: number, base: Base, any: boolean): 
   const max = Math.floor(most / base.step);
   if (any) return { max, min: base.smallest };
   if (isNeverTrimmed(piece)) return whole(most, base);
-  return { max, min: Math.ceil((most - trimLimit(side)) / base.step) };
+  return { max, min: Math.max(base.smallest, Math.ceil((most - trimLimit(side)) / base.step)) };
 }
 
 // A whole piece that is off the ruler's step gets a coping strip beside it, which takes the difference.

@@ -45,7 +45,8 @@ function poorest(twigs: readonly Twig[]): Fork | null {
   return worst;
 }
 
-function coveredIn(twig: Twig): number {
+/** Finished area of leftovers, in steps². */
+export function coveredIn(twig: Twig): number {
   if (twig.kind === "fork") return twig.parts.reduce((sum, part) => sum + coveredIn(part), 0);
   return twig.face === null ? 0 : twig.width * twig.height;
 }

@@ -32,9 +32,19 @@ export type Prices = {
   readonly trimArea: number;
   readonly trimPiece: number;
   readonly seam: number;
+  /** Each cell cut off a strip, and what it is short of 5 in. */
+  readonly crosscut: number;
+  readonly shortInch: number;
 };
 
-export const usualPrices: Prices = { clothCell: 4, trimArea: 1.2, trimPiece: 0.7, seam: 0.06 };
+export const usualPrices: Prices = {
+  clothCell: 4,
+  trimArea: 1.2,
+  trimPiece: 0.7,
+  seam: 0.25,
+  crosscut: 0.5,
+  shortInch: 0.6,
+};
 
 export type Sawmill = {
   leaf(face: Face, width: number, height: number): Leaf;
@@ -59,7 +69,7 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
     face,
     width,
     height,
-    cost: trimCost(face, width, height) + narrow(width, height),
+    cost: trimCost(face, width, height) + narrow(width, height) + crosscut(face, width, height),
     leaves: 1,
     holes: 0,
   });
@@ -67,6 +77,11 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
     const full = face.lot.roll || face.along !== null ? lengthwise(face, width, height) : face.lot.area;
     const lost = full - width * height;
     return lost > 0 ? lost * prices.trimArea + prices.trimPiece * square : 0;
+  };
+  const crosscut = (face: Face, width: number, height: number): number => {
+    if (!face.lot.roll) return 0;
+    const along = (face.along === "width" ? width : height) / inch;
+    return (prices.crosscut + Math.max(0, 5 - along) * prices.shortInch) * square;
   };
   const cloth = (width: number, height: number): Leaf => {
     const thin = Math.min(width, height) / inch;
@@ -111,9 +126,7 @@ function flatten(beside: boolean, parts: readonly Twig[], cloth: (w: number, h: 
 }
 
 function merged(beside: boolean, one: Twig, other: Twig, cloth: (w: number, h: number) => Leaf): Leaf {
-  return beside
-    ? cloth(one.width + other.width, one.height)
-    : cloth(one.width, one.height + other.height);
+  return beside ? cloth(one.width + other.width, one.height) : cloth(one.width, one.height + other.height);
 }
 
 function isCloth(twig: Twig): boolean {

@@ -1,10 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { canBeCut } from "../../../../test/laws/guillotine.ts";
-import { inches, length } from "../../length/index.ts";
+import { inches, type Length, roundUpTo } from "../../length/index.ts";
 import { type CutCell, eighthYard, stripPack } from "../index.ts";
 
 const usable = inches(42);
+const exactly = (needed: Length) => needed;
+const toTheEighth = (needed: Length) => roundUpTo(needed, eighthYard);
 
 function cells(...sizes: readonly (readonly [number, number])[]): readonly CutCell[] {
   return sizes.map(([width, height], key) => ({
@@ -33,8 +35,8 @@ const cellsGiven = fc
 describe("laying cells out on cloth to buy", () => {
   test("the cloth covers them all, cut from edge to edge, and never more than one below the other", () => {
     fc.assert(
-      fc.property(cellsGiven, fc.constantFrom(length(1), eighthYard), (wanted, roundTo) => {
-        const bought = stripPack(wanted, usable, roundTo);
+      fc.property(cellsGiven, fc.constantFrom(exactly, toTheEighth), (wanted, sold) => {
+        const bought = stripPack(wanted, usable, sold);
         expect(canBeCut({ width: usable, height: bought.length }, bought.places)).toBe(true);
         expect(bought.places).toHaveLength(wanted.length);
         for (const [index, cell] of wanted.entries()) {
@@ -97,10 +99,10 @@ describe("laying cells out on cloth to buy", () => {
   });
 
   test("lengthwise grain is kept where the shop cuts the same length anyway", () => {
-    const [along] = stripPack(cells([40, 38]), usable, eighthYard).places;
+    const [along] = stripPack(cells([40, 38]), usable, toTheEighth).places;
     expect(along).toMatchObject({ width: inches(38), height: inches(40), turned: true });
     // 38 in are 1 1/8 yd and 40 in too; 10 in and 40 in are not the same purchase.
-    const [across] = stripPack(cells([40, 10]), usable, eighthYard).places;
+    const [across] = stripPack(cells([40, 10]), usable, toTheEighth).places;
     expect(across).toMatchObject({ width: inches(40), turned: false });
   });
 

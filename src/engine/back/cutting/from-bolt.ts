@@ -1,4 +1,4 @@
-import { assert, type Length, length, roundUpTo } from "../../length/index.ts";
+import { assert, type Length, length } from "../../length/index.ts";
 import { few, shortestOfFew } from "./few.ts";
 import { placeOf } from "./from-lengths.ts";
 import { longer, pack, type Rule, shorter, sides } from "./packing.ts";
@@ -9,15 +9,15 @@ type Laid = { readonly length: number; readonly spots: readonly (Spot | null)[] 
 
 /**
  * Lays cells out on cloth off the bolt, `width` wide after selvages, to be cut by guillotine cuts: x across the
- * cloth, y along it. Gives the length needed, exact and never short. Where it costs no more once rounded up to
- * `roundTo`, every cell lies with its longer side along the cloth: lengthwise grain stretches least.
+ * cloth, y along it. Gives the length needed, exact and never short. Where the shop sells no more for it
+ * (`bought`), every cell lies with its longer side along the cloth: lengthwise grain stretches least.
  *
  * Throws when a cell is wider than the cloth on its shorter side: such a cell ought to have been seamed before.
  */
 export function stripPack(
   cells: readonly CutCell[],
   width: Length,
-  roundTo: Length = length(1),
+  bought: (needed: Length) => Length = (needed) => needed,
 ): { readonly length: Length; readonly places: readonly CutPlace[] } {
   for (const cell of cells)
     assert(widthOf(cell) <= width, "cloth to buy is at least as wide as what is cut from it");
@@ -27,7 +27,7 @@ export function stripPack(
     width,
     height: Math.min(upright.length, shelved(cells, width).length),
   });
-  const same = roundUpTo(length(upright.length), roundTo) <= roundUpTo(length(shortest.length), roundTo);
+  const same = bought(length(upright.length)) <= bought(length(shortest.length));
   const laid = same ? { ...upright, spots: turnedBack(upright.spots, cells) } : shortest;
   return { length: length(laid.length), places: placesOf(cells, laid.spots) };
 }

@@ -45,7 +45,7 @@ function partsOf(site: Site, line: Line): Sketch[] {
 /** A block with coping strips above and below that bring it to the line's depth. */
 function coped({ width, block, turned: lies }: Place, deep: number, site: Site): Sketch {
   if (block === null) return pieced(width, deep);
-  const height = lies ? block.width : block.height;
+  const height = lies === block.turned ? block.height : block.width;
   const piece: Sketch = { kind: "block", piece: block.piece, turned: lies, width, height };
   const rest = deep - height;
   if (rest === 0) return piece;
@@ -114,8 +114,8 @@ function depthOf(site: Site, blocks: readonly SiteBlock[]): number {
 /** Standing as it is, or turned so that it is no taller than the line; null when the coping would be a sliver. */
 function placeOf(block: SiteBlock, site: Site, deep: number): Place | null {
   const ways = [
-    { width: block.width, height: block.height, turned: false },
-    ...(block.upright ? [] : [{ width: block.height, height: block.width, turned: true }]),
+    { width: block.width, height: block.height, turned: block.turned },
+    ...(block.upright ? [] : [{ width: block.height, height: block.width, turned: !block.turned }]),
   ];
   const way = ways.find(({ height }) => height === deep || height <= deep - site.smallest);
   return way === undefined ? null : { width: way.width, block, turned: way.turned };

@@ -36,7 +36,7 @@ function roundDepth(site: Site, middle: Sketch, plain: number, area: number): nu
   const deep = Math.floor((Math.sqrt(half * half + 4 * area) - half) / 4);
   const room = Math.min(site.width - middle.width, site.height - middle.height) / 2 - plain - steps(site, 8);
   const round = Math.min(deep, steps(site, 12), Math.floor(room));
-  return round >= steps(site, 4) ? round : 0;
+  return round >= Math.max(steps(site, 4), site.tall * 0.6) ? round : 0;
 }
 
 function surrounded(core: Sketch, deep: number, tone: number): Sketch {

@@ -38,7 +38,7 @@ function armDepth(site: Site): number {
   const long = site.width + (isT(site) ? site.height * 0.6 : site.height);
   const wanted = Math.round((site.target * 0.92) / long);
   const most = Math.min(steps(site, 14), Math.round(Math.min(site.width, site.height) * 0.22));
-  return Math.max(2 * site.smallest, Math.min(most, wanted));
+  return Math.max(2 * site.smallest, Math.min(most, Math.max(wanted, site.tall)));
 }
 
 /** Where a row of this depth begins so that its middle is near `share`, its seams off the centre line. */

@@ -20,6 +20,6 @@ function rowDepth(site: Site): number {
   const long = site.width - 2 * site.ringX;
   const wanted = Math.round((site.target * 0.9) / long);
   const most = Math.min(steps(site, 16), Math.round(site.height * 0.24));
-  const least = Math.min(most, Math.max(steps(site, 5), 2 * site.smallest));
+  const least = Math.min(most, Math.max(steps(site, 5), 2 * site.smallest, site.tall));
   return Math.max(least, Math.min(most, wanted));
 }

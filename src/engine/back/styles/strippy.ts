@@ -17,7 +17,8 @@ export function strippy(site: Site): Sketch {
 function rowCount(site: Site): number {
   const long = site.width - 2 * site.ringX;
   const least = site.height > steps(site, 60) ? 2 : 1;
-  return Math.max(least, Math.min(3, Math.round(site.target / long / steps(site, 12))));
+  const usual = Math.max(steps(site, 11), site.tall);
+  return Math.max(least, Math.min(3, Math.floor((site.target * 0.9) / long / usual)));
 }
 
 function rowDepths(site: Site, rows: number): number[] {
@@ -25,7 +26,14 @@ function rowDepths(site: Site, rows: number): number[] {
   const most = Math.min(steps(site, 18), Math.round((site.height * 0.62) / rows));
   const each = Math.max(2 * site.smallest, Math.min(most, Math.round((site.target * 0.9) / long / rows)));
   const uneven = [1.12, 0.88, 1];
-  return Array.from({ length: rows }, (_, at) => Math.round(each * (uneven[at % 3] as number)));
+  return Array.from({ length: rows }, (_, at) =>
+    natural(site, Math.round(each * (uneven[at % 3] as number))),
+  );
+}
+
+// A row a little deeper or shallower than the largest pieces would leave slivers along them.
+function natural(site: Site, deep: number): number {
+  return deep < site.tall + steps(site, 2.5) ? site.tall : deep;
 }
 
 /** Uneven: the deepest at the foot, none so deep that one width of cloth can't give it if that can be helped. */

@@ -18,8 +18,18 @@ type CellSize = { width: number; height: number };
 
 function cellIn(filling: Filling, face: Face, width: number, height: number): CellSize | null {
   const reach = face.lot.roll ? filling.pool.reach(face.lot) : Number.POSITIVE_INFINITY;
-  const across = side(filling, face.minWidth, face.along === "width" ? Math.min(reach, face.maxWidth) : face.maxWidth, width);
-  const down = side(filling, face.minHeight, face.along === "height" ? Math.min(reach, face.maxHeight) : face.maxHeight, height);
+  const across = side(
+    filling,
+    face.minWidth,
+    face.along === "width" ? Math.min(reach, face.maxWidth) : face.maxWidth,
+    width,
+  );
+  const down = side(
+    filling,
+    face.minHeight,
+    face.along === "height" ? Math.min(reach, face.maxHeight) : face.maxHeight,
+    height,
+  );
   return across === null || down === null ? null : { width: across, height: down };
 }
 

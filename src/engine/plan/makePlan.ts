@@ -1,0 +1,90 @@
+import { compose, type Style } from "../back/index.ts";
+import type { Job } from "../cloth/index.ts";
+import { checkLayout, fillRegions, type LayoutNode, leavesOf, type RegionSearch } from "../layout/index.ts";
+import { assert } from "../length/index.ts";
+import { stepsFor } from "../sewing/index.ts";
+import { buyRows, sourceCloth } from "../supplies/index.ts";
+import { figuresFor } from "./figures.ts";
+import { onTheRuler } from "./onTheRuler.ts";
+import type { Plan } from "./types.ts";
+import { unusedOf } from "./used.ts";
+
+export type PlanRequest = {
+  readonly style: Style;
+  /** Another seed, another plan of the same style. */
+  readonly seed: number;
+  /** Solver moves. The plan depends on job, style, seed and effort alone. */
+  readonly effort: number;
+};
+
+/** A plan in the making. It can be stopped at any time: `plan()` is always whole and checked. */
+export type PlanSearch = {
+  step(moves: number): void;
+  readonly done: boolean;
+  readonly moves: number;
+  readonly effort: number;
+  /** Share of the pieced parts that leftovers cover in the best plan so far, 0 to 1. */
+  readonly covered: number;
+  plan(): Plan;
+};
+
+export function makePlan(job: Job, request: PlanRequest): Plan {
+  const search = startPlan(job, request);
+  while (!search.done) search.step(request.effort);
+  return search.plan();
+}
+
+export function startPlan(asked: Job, request: PlanRequest): PlanSearch {
+  const job = onTheRuler(asked);
+  const search = fillRegions(compose(job, request.style, request.seed - 1), job, request);
+  return {
+    step: (moves) => search.step(moves),
+    get done() {
+      return search.done;
+    },
+    get moves() {
+      return search.moves;
+    },
+    effort: request.effort,
+    get covered() {
+      return search.covered;
+    },
+    plan: () => planOf(search, job, request),
+  };
+}
+
+function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {
+  const layout = sourceCloth(search.layout(), job);
+  const steps = stepsFor(layout, job);
+  const plan: Plan = {
+    unit: job.unit,
+    step: job.step,
+    seam: job.seam,
+    plainSeam: job.plainSeam,
+    floor: job.floor,
+    top: job.top,
+    back: job.back,
+    style: request.style,
+    seed: request.seed,
+    effort: request.effort,
+    fabrics: fabricsShown(layout, job),
+    pieces: job.pieces,
+    layout,
+    unused: unusedOf(job.pieces, leavesOf(layout, job)),
+    steps,
+    buy: buyRows(layout, job),
+    figures: figuresFor(layout, steps, job),
+  };
+  const problems = checkLayout(plan);
+  assert(
+    problems.length === 0,
+    `a plan that leaves the engine can be sewn: ${JSON.stringify(problems.slice(0, 3))}`,
+  );
+  return plan;
+}
+
+/** The heap's fabrics, and the cloth to buy where some is bought. */
+function fabricsShown(layout: LayoutNode, job: Job): Plan["fabrics"] {
+  const bought = leavesOf(layout, job).some(({ node }) => node.kind === "cloth" && node.fabric === job.plain);
+  return job.fabrics.filter((fabric) => bought || fabric.id !== job.plain);
+}
