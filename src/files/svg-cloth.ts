@@ -1,5 +1,5 @@
 import type { Drawing, Patch, Rect, Seam, SeamKind, Shape } from "../engine/drawing/index.ts";
-import { hexOf, overCloth, type Theme, toneOf } from "./svg-colour.ts";
+import { fillOf, overCloth, type Theme, toneOf } from "./svg-colour.ts";
 import { type Attributes, element, rounded } from "./svg-text.ts";
 
 /** Pixels for a length. */
@@ -18,7 +18,7 @@ export function clothOf(drawing: Drawing, scale: Scale, theme: Theme): readonly 
 }
 
 function patchOf(shape: Shape, patch: Patch, scale: Scale, theme: Theme): string {
-  const fill = hexOf(patch.lab, theme);
+  const fill = fillOf(patch.lab, theme);
   if (shape.patches.length === 1) return element("rect", { ...boxOf(shape, scale), fill });
   const corners = patch.outline.map(({ x, y }) => `${rounded(scale(x))} ${rounded(scale(y))}`);
   // A hair of its own colour closes the slit that a slanted edge leaves between two patches.
@@ -37,7 +37,7 @@ function printOf({ print, patches, ...shape }: Shape, scale: Scale, theme: Theme
     upright ? `M${rounded(x + at)} ${y}v${height}` : `M${x} ${rounded(y + at)}h${width}`,
   );
   const broken: Attributes = print.direction === "one-way" ? { "stroke-dasharray": "10 6" } : {};
-  const stroke = hexOf(toneOf(lab), theme);
+  const stroke = fillOf(toneOf(lab), theme);
   return lines.length === 0 ? [] : [element("path", { d: lines.join(""), fill: "none", stroke, ...broken })];
 }
 

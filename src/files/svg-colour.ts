@@ -1,10 +1,4 @@
-import { formatHex, modeLab65, modeLrgb, modeRgb, modeXyz65, useMode } from "culori/fn";
-import type { Lab } from "../engine/cloth/index.ts";
-
-useMode(modeRgb);
-useMode(modeLrgb);
-useMode(modeXyz65);
-useMode(modeLab65);
+import { hexOf, type Lab } from "../engine/cloth/index.ts";
 
 export const themeNames = ["light", "dark"] as const;
 export type ThemeName = (typeof themeNames)[number];
@@ -26,8 +20,8 @@ export const themes: Readonly<Record<ThemeName, Theme>> = {
 /** Lines over cloth come in pairs, a dark one on a light one, so that one of them shows on any print. */
 export const overCloth = { dark: "#14171d", light: "#ffffff" } as const;
 
-export function hexOf(lab: Lab | null, theme: Theme): string {
-  return lab === null ? theme.noColour : formatHex({ mode: "lab65", ...lab });
+export function fillOf(lab: Lab | null, theme: Theme): string {
+  return lab === null ? theme.noColour : hexOf(lab);
 }
 
 /** A tone of the same cloth, for the stripes of a print: a little darker, or lighter where it is dark. */

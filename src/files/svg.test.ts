@@ -142,7 +142,7 @@ function insertAcross(): DrawnPlan {
   const pinwheel: LayoutNode = {
     kind: "unit",
     pattern: "pinwheel",
-    rotations: [0, 1, 3, 2],
+    rotations: [1, 2, 0, 3],
     pieces: [{ piece: "half-square-triangle-1", count: 4 }],
     cloth: [],
     ...size(8, 8),

@@ -1,7 +1,7 @@
 import type { Drawing, ShownFabric } from "../engine/drawing/index.ts";
 import { unitsPerInch } from "../engine/length/index.ts";
 import { clothOf, hatchPath, type Scale } from "./svg-cloth.ts";
-import { hexOf, type Theme, type ThemeName, themes } from "./svg-colour.ts";
+import { fillOf, type Theme, type ThemeName, themes } from "./svg-colour.ts";
 import { type Attributes, element, escaped, rounded, shortened, widthOf, wrapped } from "./svg-text.ts";
 
 /** What a picture says, from the word set in use. What isn't given isn't written. */
@@ -205,7 +205,7 @@ function entriesOf({ drawing, words, theme }: Page): readonly Entry[] {
 }
 
 function clothSample({ fabric }: ShownFabric, theme: Theme): Entry["sample"] {
-  const fill = hexOf(fabric.colours[0]?.lab ?? null, theme);
+  const fill = fillOf(fabric.colours[0]?.lab ?? null, theme);
   return (x, y) => element("rect", { x, y, ...frame(theme), fill });
 }
 

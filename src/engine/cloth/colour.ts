@@ -66,6 +66,11 @@ function cssOf(text: string): string | null {
   return /^[0-9a-f]{3,8}$/i.test(css) ? null : css;
 }
 
+/** A colour to draw with: the nearest that a screen can show, as `#rrggbb`. */
+export function hexOf(lab: Lab): string {
+  return formatHex({ mode: "lab65", ...lab });
+}
+
 /**
  * CIEDE2000 with kL = kC = kH = 1: about 1 is just noticeable, over 5 reads as two colours.
  * Source: Sharma, Wu, Dalal, Color Research & Application 30(1), 2005.

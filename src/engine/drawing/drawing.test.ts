@@ -169,6 +169,24 @@ describe("units with a diagonal inside", () => {
     expect(total((drawing.shapes[0]?.patches ?? []).map(areaOf))).toBeCloseTo(inches(10) * inches(8), -6);
   });
 
+  it("a pinwheel of eight loose triangles looks like one of four sewn ones", () => {
+    const loose = drawnUnit({ pattern: "pinwheel", pieces: [{ piece: "triangle-1", count: 8 }] });
+    const sewn = drawnUnit({ pattern: "pinwheel", pieces: [{ piece: "half-square-triangle-1", count: 4 }] });
+    const outlines = ({ shapes }: Drawing) =>
+      shapes.map(({ patches }) => patches.map(({ outline }) => outline));
+    expect(outlines(loose)).toEqual(outlines(sewn));
+    expect(loose.seams).toEqual(sewn.seams);
+  });
+
+  it("all diagonals of a pinwheel meet in its middle, and none of a diamond's", () => {
+    const diagonalsAtMiddle = (pattern: string) => {
+      const drawing = drawnUnit({ pattern, pieces: [{ piece: "half-square-triangle-1", count: 4 }] });
+      const slanted = drawing.seams.filter((seam) => seam.x1 !== seam.x2 && seam.y1 !== seam.y2);
+      return slanted.filter(({ x1, y1, x2, y2 }) => isMiddle(x1, y1) || isMiddle(x2, y2)).length;
+    };
+    expect(["pinwheel", "broken-dishes", "diamond"].map(diagonalsAtMiddle)).toEqual([4, 0, 0]);
+  });
+
   it("never fails on a pattern without parts", () => {
     expect(drawnUnit({ pattern: "unheard of" }).shapes).toHaveLength(1);
   });
@@ -244,6 +262,10 @@ function squareCorner({ outline }: Patch, cell: Shape): string {
   );
   if (!corner) return "none";
   return `${corner.y === cell.y ? "upper" : "lower"} ${corner.x === cell.x ? "left" : "right"}`;
+}
+
+function isMiddle(x: number, y: number): boolean {
+  return x === inches(5) && y === inches(4);
 }
 
 function boxInInches(box: Point & { width: Length; height: Length }): number[] {

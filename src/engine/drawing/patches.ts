@@ -1,4 +1,4 @@
-import type { Fabric, Lab, Piece } from "../cloth/index.ts";
+import type { Fabric, Kind, Lab, Piece } from "../cloth/index.ts";
 import type { LeafNode, PieceNode, Quarter, SlabNode, UnitNode } from "../layout/index.ts";
 import { type Length, length } from "../length/index.ts";
 import type { Patch, Point, Rect } from "./types.ts";
@@ -75,34 +75,51 @@ function patchesOfUnit(node: UnitNode, rect: Rect, cloths: Cloths): Patch[] {
     case "half-square-triangle":
       return halfSquare(node.rotations?.[0] ?? 0, rect, colours);
     case "hourglass":
-    case "quarter-square-triangle":
-      return [0, 1, 2, 3].map((side) => patch(turned(topQuarter, side), rect, cyclic(colours, side)));
+      return hourglassSides.map((side, i) => patch(turned(topQuarter, side), rect, cyclic(colours, i)));
     case "square-in-square":
       return squareInSquare(rect, colours);
     case "on-point":
       return onPoint(node, rect, colours);
     default:
-      return inGrid(parts, rect);
+      return inGrid(squaresOf(parts), node, rect);
   }
 }
 
-type UnitPart = { readonly colours: readonly Colour[]; readonly quarter: Quarter | null };
+/** Two triangles of one cloth lie across from each other. */
+const hourglassSides = [0, 2, 1, 3] as const;
+
+type UnitPart = { readonly kind: Kind | "cloth"; readonly colours: readonly Colour[] };
 
 function partsOfUnit(node: UnitNode, cloths: Cloths): UnitPart[] {
   const pieces = node.pieces.flatMap(({ piece, count }) => {
     const found = cloths.pieces.get(piece);
-    const sewn = found?.kind === "half-square-triangle";
-    return Array.from({ length: count }, () => ({ sewn, colours: coloursOf(found?.fabric ?? "", cloths) }));
+    const part: UnitPart = { kind: found?.kind ?? "odd", colours: coloursOf(found?.fabric ?? "", cloths) };
+    return Array.from({ length: count }, () => part);
   });
-  const laid = pieces.map(({ sewn, colours }, index) => ({
-    colours,
-    quarter: sewn ? (node.rotations?.[index] ?? 0) : null,
-  }));
-  const cloth = node.cloth.flatMap(({ fabric, count }) =>
-    Array.from({ length: count }, () => ({ colours: [colourOf(fabric, cloths)], quarter: null })),
-  );
-  return [...laid, ...cloth];
+  const cloth = node.cloth.flatMap(({ fabric, count }) => {
+    const part: UnitPart = { kind: "cloth", colours: [colourOf(fabric, cloths)] };
+    return Array.from({ length: count }, () => part);
+  });
+  return [...pieces, ...cloth];
 }
+
+/** Loose triangles are sewn in pairs first, one of the first half of them to one of the second. */
+function squaresOf(parts: readonly UnitPart[]): readonly UnitPart[] {
+  const triangles = parts.filter(({ kind }) => kind === "triangle").map(({ colours }) => first(colours));
+  const half = Math.ceil(triangles.length / 2);
+  const pairs = triangles.slice(0, half).map((one, index): UnitPart => {
+    const other = triangles[half + index];
+    return { kind: "half-square-triangle", colours: other ? [one, other] : [one] };
+  });
+  return [...parts.filter(({ kind }) => kind !== "triangle"), ...pairs];
+}
+
+/** How half-square triangles lie in a pattern that doesn't say: read line by line. */
+const usualTurns: Readonly<Record<string, readonly Quarter[]>> = {
+  pinwheel: [1, 2, 0, 3],
+  "broken-dishes": [0, 3, 1, 2],
+  diamond: [0, 1, 3, 2],
+};
 
 const topQuarter: Outline = [
   [0, 0],
@@ -141,13 +158,14 @@ function onPoint(node: UnitNode, rect: Rect, colours: readonly Colour[]): Patch[
 }
 
 /** Like parts in equal rows, read line by line: how sets with diagonals inside are laid. */
-function inGrid(parts: readonly UnitPart[], rect: Rect): Patch[] {
+function inGrid(parts: readonly UnitPart[], { pattern, rotations }: UnitNode, rect: Rect): Patch[] {
   const columns = columnsFor(parts.length, rect);
   const rows = Math.ceil(parts.length / columns);
-  return parts.flatMap(({ colours, quarter }, index) => {
+  return parts.flatMap(({ kind, colours }, index) => {
     const row = slice(rect, Math.floor(index / columns), rows, false);
     const place = slice(row, index % columns, columns, true);
-    return quarter === null ? [patch(whole, place, first(colours))] : halfSquare(quarter, place, colours);
+    if (kind !== "half-square-triangle") return [patch(whole, place, first(colours))];
+    return halfSquare(rotations?.[index] ?? usualTurns[pattern]?.[index] ?? 0, place, colours);
   });
 }
 

@@ -8,9 +8,12 @@ import type { Step, StepPart } from "./types.ts";
 /** What sewing has to know of a job; a plan carries the same. */
 export type SewingJob = Pick<Job, "seam" | "pieces" | "top">;
 
-/** How many seams a step sews: all parts but one are sewn on to something. */
+/**
+ * How many seams a step sews: all parts but one are sewn on to something. How a slab is sewn is for her eye; it
+ * counts by its area instead, so none here.
+ */
 export function seamsIn(step: Step): number {
-  return sum(step.from.map(({ count }) => length(count))) - 1;
+  return step.kind === "slab" ? 0 : sum(step.from.map(({ count }) => length(count))) - 1;
 }
 
 /**
