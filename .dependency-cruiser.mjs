@@ -17,7 +17,8 @@ const engineRooms = {
 /** The rooms outside the engine, and what each may import beside itself. */
 const outerRooms = {
   files: ["engine"],
-  words: ["engine"],
+  // The types of what can be wrong with a file; code-shape holds that it is types alone.
+  words: ["engine", "files"],
   cli: ["engine", "files", "words"],
 };
 

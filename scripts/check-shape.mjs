@@ -32,6 +32,11 @@ const keptOut = [
     where: (file) => file.startsWith("src/") && !file.startsWith("src/engine/length/"),
   },
   {
+    pattern: /^(import|export)\s+(?!type\b).*["'](\.\.\/)+files\/|^\} from ["'](\.\.\/)+files\//,
+    why: "words take types from files, nothing else",
+    where: (file) => file.startsWith("src/words/") && !file.endsWith(".test.ts"),
+  },
+  {
     pattern: /\bas\s+(any|unknown|never)\b/,
     why: "a cast that hides a type",
     where: (file) => file.startsWith("src/") && !file.endsWith(".test.ts"),

@@ -16,6 +16,7 @@ const planted: readonly [what: string, file: string, text: string][] = [
   ],
   ["unseeded chance", "src/engine/layout/seed.ts", `export const seed = Math${dot}random();`],
   ["a unit is made by length/ alone", "src/files/table.ts", `export const a = 3 ${cast}Length;`],
+  ["words take types from files", "src/words/all.ts", 'import { readPlan } from "../files/index.ts";'],
   ["a cast that hides a type", "src/files/table.ts", `export const a = 3 ${cast}unknown ${cast}string;`],
   ["a type error that is hidden", "src/files/table.ts", `// @ts${"-"}ignore\nexport const a = 3;`],
   [

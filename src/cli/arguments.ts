@@ -1,0 +1,124 @@
+import { type Style, styles } from "../engine/back/index.ts";
+import { methods, times } from "../engine/cloth/index.ts";
+import { type DisplayUnit, displayUnits, err, ok, type Result } from "../engine/length/index.ts";
+import { type CommandName, type CommandProblem, commandNames } from "../words/index.ts";
+import { type Command, type Limit, type PlanCommand, type SizeCommand, standardStream } from "./commands.ts";
+import { Given } from "./given.ts";
+
+const mostPlans = 99;
+const mostSeconds = 86_400;
+const mostMoves = 1e9;
+const largestSeed = 2 ** 32 - 1;
+
+/** Understands the whole command line, or names everything in it that can't be understood. */
+export function readArguments(args: readonly string[]): Result<Command, readonly CommandProblem[]> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === "--help" || name === "-h" || name === "help")
+    return ok(helpAbout(rest[0]));
+  const command = commandNames.find((known) => known === name);
+  if (command === undefined) return err([{ kind: "unknown-command", name }]);
+  const given = new Given(command, rest);
+  if (given.wantsHelp) return ok({ kind: "help", about: command });
+  const made = makeCommand(command, given);
+  return made === null || given.problems.length > 0 ? err(given.problems) : ok(made);
+}
+
+function helpAbout(name: string | undefined): Command {
+  return { kind: "help", about: commandNames.find((known) => known === name) ?? null };
+}
+
+function makeCommand(command: CommandName, given: Given): Command | null {
+  switch (command) {
+    case "size":
+      return sizeCommand(given);
+    case "plan":
+      return planCommand(given);
+    case "check": {
+      const plan = given.file();
+      return plan === null ? null : { kind: "check", plan };
+    }
+  }
+}
+
+function sizeCommand(given: Given): SizeCommand | null {
+  const text = given.text("top") ?? "";
+  const unit = unitWritten(text);
+  const top = given.size("top", unit);
+  const method = given.choice("method", methods);
+  const extra = given.length("extra", unit);
+  given.require("top", "method");
+  return top === null || method === null ? null : { kind: "size", unit, top, method, extra };
+}
+
+// A bare number is inches here; what is written in centimetres is answered in centimetres.
+function unitWritten(text: string): DisplayUnit {
+  return /\d\s*(mm|cm|m)\b/i.test(text) ? "cm" : "in";
+}
+
+function planCommand(given: Given): PlanCommand | null {
+  const leftovers = given.file();
+  const unit = given.choice("unit", displayUnits) ?? "in";
+  const size = planSize(given, unit);
+  const style = given.choice("style", [...styles, "all" as const]);
+  const command = {
+    kind: "plan",
+    unit,
+    style,
+    time: given.choice("time", times),
+    floor: given.length("floor", unit),
+    step: given.length("step", unit),
+    limit: planLimit(given),
+    seed: given.whole("seed", 0, largestSeed) ?? 1,
+    plans: planCount(given, style),
+    skipBadRows: given.flag("skip-bad-rows"),
+    json: given.text("json"),
+    svg: given.text("svg"),
+  } as const;
+  given.problems.push(...outputProblems(command, leftovers));
+  return leftovers === null || size === null ? null : { ...command, leftovers, size };
+}
+
+function planSize(given: Given, unit: DisplayUnit): PlanCommand["size"] | null {
+  const top = given.size("top", unit);
+  const back = given.size("back", unit);
+  const method = given.choice("method", methods);
+  if (given.has("top") && given.has("back"))
+    given.problems.push({ kind: "not-both", options: ["top", "back"] });
+  if (!given.has("top") && given.has("method")) given.problems.push({ kind: "method-without-top" });
+  if (!given.has("top") && !given.has("back")) given.problems.push({ kind: "no-size" });
+  if (given.has("top")) given.require("method");
+  if (back !== null) return { back };
+  return top === null || method === null ? null : { top, method };
+}
+
+function planLimit(given: Given): Limit {
+  if (given.has("seconds") && given.has("effort"))
+    given.problems.push({ kind: "not-both", options: ["seconds", "effort"] });
+  const moves = given.whole("effort", 1, mostMoves);
+  const seconds = given.number("seconds", 0, mostSeconds);
+  return moves === null ? { kind: "seconds", seconds: seconds ?? 5 } : { kind: "effort", moves };
+}
+
+function planCount(given: Given, style: Style | "all" | null): number {
+  const plans = given.whole("plans", 1, mostPlans);
+  // Without a style each plan takes another one, and there are only so many.
+  const most = style === null || style === "all" ? styles.length : mostPlans;
+  if (plans !== null && plans > most) given.problems.push({ kind: "more-plans-than-styles", most });
+  if (style !== "all") return plans ?? 1;
+  if (plans !== null && plans < most) given.problems.push({ kind: "plans-with-all-styles", styles: most });
+  return styles.length;
+}
+
+type Outputs = Pick<PlanCommand, "json" | "svg" | "plans">;
+
+function outputProblems({ json, svg, plans }: Outputs, leftovers: string | null): CommandProblem[] {
+  const problems: CommandProblem[] = [];
+  if (json === standardStream && svg === standardStream) problems.push({ kind: "two-documents-on-output" });
+  if (svg === standardStream && plans > 1) problems.push({ kind: "pictures-on-output" });
+  if (json !== null && json !== standardStream && json === svg)
+    problems.push({ kind: "one-file-for-two", file: json });
+  for (const file of [json, svg])
+    if (file !== null && file !== standardStream && file === leftovers)
+      problems.push({ kind: "would-overwrite-leftovers", file });
+  return problems;
+}

@@ -1,0 +1,30 @@
+import { commandProblem, helpText } from "../words/index.ts";
+import { readArguments } from "./arguments.ts";
+import { runCheck } from "./check.ts";
+import { runPlan } from "./plan.ts";
+import { runSize } from "./size.ts";
+import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
+
+/** Carries out one command line; all it has to say goes through the terminal. */
+export async function runCommandLine(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
+  const read = readArguments(args);
+  if (!read.ok) {
+    const words = terminal.words("in");
+    return refuse(
+      terminal,
+      read.error.map((problem) => commandProblem(problem, words)),
+    );
+  }
+  const command = read.value;
+  switch (command.kind) {
+    case "help":
+      terminal.say(helpText(command.about));
+      return 0;
+    case "size":
+      return runSize(command, terminal);
+    case "plan":
+      return runPlan(command, terminal);
+    case "check":
+      return runCheck(command, terminal);
+  }
+}

@@ -1,0 +1,46 @@
+import type { Style } from "../engine/back/index.ts";
+import type { Method, Time } from "../engine/cloth/index.ts";
+import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
+import type { CommandName } from "../words/index.ts";
+
+/** What she asked for, understood and complete. Files are as she wrote them; `-` is standard input or output. */
+export type Command = HelpCommand | SizeCommand | PlanCommand | CheckCommand;
+
+export type HelpCommand = { readonly kind: "help"; readonly about: CommandName | null };
+
+export type SizeCommand = {
+  readonly kind: "size";
+  readonly unit: DisplayUnit;
+  readonly top: Size;
+  readonly method: Method;
+  /** null: what the method asks for. */
+  readonly extra: Length | null;
+};
+
+export type PlanCommand = {
+  readonly kind: "plan";
+  readonly leftovers: string;
+  readonly unit: DisplayUnit;
+  readonly size: { readonly top: Size; readonly method: Method } | { readonly back: Size };
+  /** null: the best for the heap. */
+  readonly style: Style | "all" | null;
+  readonly time: Time | null;
+  readonly floor: Length | null;
+  readonly step: Length | null;
+  readonly limit: Limit;
+  readonly seed: number;
+  readonly plans: number;
+  readonly skipBadRows: boolean;
+  readonly json: string | null;
+  readonly svg: string | null;
+};
+
+/** When to stop: seconds of processor time for all plans together, or a number of solver moves for each. */
+export type Limit =
+  | { readonly kind: "seconds"; readonly seconds: number }
+  | { readonly kind: "effort"; readonly moves: number };
+
+export type CheckCommand = { readonly kind: "check"; readonly plan: string };
+
+/** A file's place, or standard input or output. */
+export const standardStream = "-";

@@ -1,0 +1,79 @@
+import { drawPlan } from "../engine/drawing/index.ts";
+import type { Plan } from "../engine/plan/index.ts";
+import { svgOfDrawing, writePlan } from "../files/index.ts";
+import { commandProblem, filesWritten, planSummary, progressText } from "../words/index.ts";
+import { type PlanCommand, standardStream } from "./commands.ts";
+import { numberedFiles, type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
+import { readJob } from "./job.ts";
+import { ProgressLine } from "./progress.ts";
+import { searchPlans } from "./search.ts";
+import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
+
+/** Plans a back from a table of leftovers, and writes it where she wants it. */
+export async function runPlan(command: PlanCommand, terminal: Terminal): Promise<ExitStatus> {
+  const words = terminal.words(command.unit);
+  const { folder, stop } = terminal;
+  const problems = outputProblems(outputFiles(command, command.plans), command.leftovers, folder);
+  if (problems.length > 0)
+    return refuse(
+      terminal,
+      problems.map((problem) => commandProblem(problem, words)),
+    );
+  const input = await readInput(command.leftovers, folder);
+  if (!input.ok) return refuse(terminal, [commandProblem(input.error, words)]);
+  const read = readJob(input.value, command, words);
+  if (!read.ok) return refuse(terminal, read.error);
+
+  const line = new ProgressLine(terminal.screen);
+  const plans = await searchPlans(read.value.job, command, stop, (progress) =>
+    line.show(progressText(progress, words)),
+  );
+  line.clear();
+  for (const note of read.value.notes) terminal.complain(note);
+  return deliver(plans, command, terminal);
+}
+
+function deliver(plans: readonly Plan[], command: PlanCommand, terminal: Terminal): ExitStatus {
+  const words = terminal.words(command.unit);
+  const outputs = outputsOf(plans, command);
+  const toFiles = outputs.filter(({ file }) => file !== standardStream);
+  const problems = writeOutputs(toFiles, terminal.folder);
+  if (problems.length > 0)
+    return refuse(
+      terminal,
+      problems.map((problem) => commandProblem(problem, words)),
+    );
+  const document = outputs.find(({ file }) => file === standardStream);
+  if (document !== undefined) {
+    terminal.deliver(document.text);
+    return 0;
+  }
+  terminal.say(plans.map((plan) => planSummary(plan, words)).join("\n\n\n"));
+  if (toFiles.length > 0) terminal.say(`\n${filesWritten(toFiles.map(({ file }) => file))}`);
+  return 0;
+}
+
+/** Where the documents go if `count` plans come of it. */
+function outputFiles({ json, svg, plans }: PlanCommand, count: number): string[] {
+  const pictures = svg === null ? [] : numberedFiles(svg, plans).slice(0, count);
+  return [...(json === null ? [] : [json]), ...pictures];
+}
+
+function outputsOf(plans: readonly Plan[], command: PlanCommand): Output[] {
+  const { json, svg } = command;
+  const texts = [
+    ...(json === null ? [] : [jsonOf(plans, command)]),
+    ...(svg === null ? [] : plans.map(svgOf)),
+  ];
+  return outputFiles(command, plans.length).map((file, index) => ({ file, text: texts[index] ?? "" }));
+}
+
+// A list where she asked for several, even if the search was stopped at the first.
+function jsonOf(plans: readonly Plan[], command: PlanCommand): string {
+  const documents = plans.map((plan) => writePlan(plan).trimEnd());
+  return command.plans === 1 ? `${documents.join("")}\n` : `[\n${documents.join(",\n")}\n]\n`;
+}
+
+function svgOf(plan: Plan): string {
+  return svgOfDrawing(drawPlan(plan));
+}

@@ -1,0 +1,87 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+import type { Style } from "../engine/back/index.ts";
+import type { Job } from "../engine/cloth/index.ts";
+import { defaultEffort, type Plan, type PlanSearch, rankStyles, startPlan } from "../engine/plan/index.ts";
+import type { Progress } from "../words/index.ts";
+import type { PlanCommand } from "./commands.ts";
+
+/** Becomes true when she has seen enough: the best so far is then what she gets. */
+export type Stop = { readonly asked: boolean };
+
+type Request = { readonly style: Style; readonly seed: number };
+
+/** One plan of each style in turn; with one style named, plans of it that begin at chance differently. */
+export function requestsFor(job: Job, command: Pick<PlanCommand, "style" | "seed" | "plans">): Request[] {
+  const { style, seed, plans } = command;
+  if (style !== null && style !== "all")
+    return Array.from({ length: plans }, (_, index) => ({ style, seed: (seed + index) % 2 ** 32 }));
+  return rankStyles(job)
+    .slice(0, plans)
+    .map((ranked) => ({ style: ranked, seed }));
+}
+
+/**
+ * Searches for each plan in turn. Seconds are shared out among the plans. Asked to stop, it gives what it has: the
+ * plan it is at, and no further ones. At least one plan comes of it.
+ */
+export async function searchPlans(
+  job: Job,
+  command: Pick<PlanCommand, "style" | "seed" | "plans" | "limit">,
+  stop: Stop,
+  show: (progress: Progress) => void,
+): Promise<Plan[]> {
+  const requests = requestsFor(job, command);
+  const end = command.limit.kind === "seconds" ? cpuSeconds() + command.limit.seconds : null;
+  const found: Plan[] = [];
+  for (const [index, { style, seed }] of requests.entries()) {
+    if (stop.asked && found.length > 0) break;
+    const until = end === null ? null : cpuSeconds() + (end - cpuSeconds()) / (requests.length - index);
+    const effort =
+      command.limit.kind === "effort"
+        ? command.limit.moves
+        : defaultEffort(job, Math.max(0, (until ?? 0) - cpuSeconds()));
+    const search = startPlan(job, { style, seed, effort });
+    await runSearch(search, until, stop, (secondsLeft) =>
+      show({
+        style,
+        plan: index + 1,
+        plans: requests.length,
+        covered: search.covered,
+        moves: search.moves,
+        effort,
+        secondsLeft,
+      }),
+    );
+    found.push(search.plan());
+  }
+  return found;
+}
+
+// Between turns a key press or a signal gets through; a turn is long enough that this costs nothing.
+const turnSeconds = 0.02;
+
+async function runSearch(
+  search: PlanSearch,
+  until: number | null,
+  stop: Stop,
+  show: (secondsLeft: number | null) => void,
+): Promise<void> {
+  let moves = 1;
+  await nextTurn();
+  while (!search.done && !stop.asked) {
+    const start = cpuSeconds();
+    if (until !== null && start >= until) return;
+    search.step(moves);
+    const used = cpuSeconds() - start;
+    if (used < turnSeconds / 2) moves *= 2;
+    else if (used > turnSeconds * 2) moves = Math.max(1, moves >> 1);
+    show(until === null ? null : Math.max(0, until - cpuSeconds()));
+    await nextTurn();
+  }
+}
+
+/** Processor time this process has used, all its threads together. */
+function cpuSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+}
