@@ -1,1 +1,5 @@
+export { buyRows, untrueEnd } from "./buy-rows.ts";
+export { backToShelf, type CutCount, cutsFor, type ShelfRest } from "./cut-count.ts";
+export { type ClothCell, type CutCloth, cuttingPlan } from "./cutting-plan.ts";
+export { sourceCloth } from "./source-cloth.ts";
 export * from "./types.ts";

@@ -1,0 +1,56 @@
+import { shopStep, stripPack } from "../back/index.ts";
+import type { Job } from "../cloth/index.ts";
+import { canBeCut, type LayoutNode } from "../layout/index.ts";
+import { add, inches, type Length, roundUpTo } from "../length/index.ts";
+import type { BuyRow } from "./types.ts";
+import { type Want, wantsOf } from "./wants.ts";
+
+/** Cloth off the bolt is never square at its end: the first crosscut gives up half an inch. Trade practice. */
+export const untrueEnd = inches(1, 2);
+
+/**
+ * Plain cloth to buy, one row a fabric: enough for every cell and every unit's cloth whose source is `buy`, laid out
+ * on cloth `job.clothWidth` wide, with the untrue end, rounded up once to what a shop cuts (1/8 yd, 10 cm).
+ *
+ * Throws when a cell is wider than that cloth on its shorter side: it ought to have been seamed.
+ */
+export function buyRows(layout: LayoutNode, job: Job): readonly BuyRow[] {
+  return boughtByFabric(layout, job).map(({ fabric, wants }) => ({
+    use: "plain",
+    fabric,
+    width: job.clothWidth,
+    length: shownLength(wants, job),
+  }));
+}
+
+/** What is cut from one fabric to buy, in the order of the layout's leaves. */
+export type Bought = { readonly fabric: string; readonly wants: readonly Want[] };
+
+export function boughtByFabric(layout: LayoutNode, job: Job): readonly Bought[] {
+  const wants = wantsOf(layout, job).filter(({ source }) => source === "buy");
+  const fabrics = [...new Set(wants.map(({ fabric }) => fabric))];
+  return fabrics.map((fabric) => ({ fabric, wants: wants.filter((want) => want.fabric === fabric) }));
+}
+
+/** The wants of one fabric on its cloth, `key` their index; y is counted from where the untrue end was cut off. */
+export function laidOnBolt(wants: readonly Want[], job: Job) {
+  const cells = wants.map(({ width, height }, key) => ({ key, width, height }));
+  return stripPack(cells, job.clothWidth, (needed) => lengthToBuy(needed, job));
+}
+
+function lengthToBuy(needed: Length, job: Job): Length {
+  return roundUpTo(add(needed, untrueEnd), shopStep(job.unit));
+}
+
+/**
+ * A plan's checker knows the row alone and lays the cells out in its own way; where it cannot show that they fit, a
+ * little more is bought, so that she need not lay them out as cleverly as we did either.
+ */
+function shownLength(wants: readonly Want[], job: Job): Length {
+  const cells = wants.map(({ width, height }) => ({ width, height, mayTurn: true }));
+  let bought = lengthToBuy(laidOnBolt(wants, job).length, job);
+  while (!canBeCut(cells, [{ width: job.clothWidth, height: bought }])) {
+    bought = add(bought, shopStep(job.unit));
+  }
+  return bought;
+}
