@@ -8,7 +8,7 @@ import {
   isSized,
 } from "./checker-input.ts";
 import { axesOf, isPieceCell, mayBeCutUp, needOf, type PieceCell } from "./checker-pieces.ts";
-import { type Cell, surveyTree } from "./checker-tree.ts";
+import { type Cell, type Joined, surveyTree } from "./checker-tree.ts";
 import { seamsInside } from "./checker-units.ts";
 import type { JoinNode, UnitNode } from "./types.ts";
 
@@ -21,7 +21,7 @@ export type CheckedFigures = {
   readonly trimWaste: number;
   /** Seams to sew; those inside units too, those inside slabs not. */
   readonly joins: number;
-  /** Finished length of those seams; diagonals to the nearest unit. */
+  /** Of those seams as they are sewn, from raw edge to raw edge; diagonals to the nearest 1/320 mm. */
   readonly seamLength: Length;
 };
 
@@ -33,12 +33,13 @@ export function figuresOf(input: CheckInput): CheckedFigures {
   const { cells, joins } = surveyTree(input);
   const heap = heapOf(input.pieces);
   const plain = cells.filter(({ node }) => node.kind === "cloth");
+  const units = cells.flatMap(({ node }) => (node.kind === "unit" ? [node] : []));
   return {
     covered: coveredOf(cells, input, heap),
     plain: areaOf(sum(plain.map(({ node }) => areaIn(node)))),
     plainCells: plain.length,
     trimWaste: trimWasteOf(cells, input, heap),
-    ...seamsOf(joins, cells, heap),
+    ...seamsOf(joins, units, (unit) => seamsInside(unit, input.seam, heap)),
   };
 }
 
@@ -100,11 +101,25 @@ function finishedOf(piece: CheckedSized, seam: Length): number {
 
 // ---- Trim waste
 
-/** What is trimmed off pieces used one by one and is too small for the shelf. Units and slabs are not counted. */
+/**
+ * What is trimmed off the pieces used and is too small for the shelf. The pieces of a unit count among those used, but
+ * what its diagonals take is no trim; slabs are not counted.
+ */
 function trimWasteOf(cells: readonly Cell[], input: CheckInput, heap: Heap): number {
   const used = cutFrom(cells.filter(isPieceCell), heap);
-  const finished = sum(used.map(({ piece }) => finishedOf(piece, input.seam)));
+  const finished =
+    sum(used.map(({ piece }) => finishedOf(piece, input.seam))) +
+    sum(cells.map(({ node }) => (node.kind === "unit" ? finishedOfUnit(node, input.seam, heap) : 0)));
   return finished > 0 ? sum(used.map(wasteOf)) / finished : 0;
+}
+
+function finishedOfUnit({ pieces }: UnitNode, seam: Length, heap: Heap): number {
+  return sum(
+    pieces.map(({ piece, count }) => {
+      const row = heap.get(piece);
+      return row !== undefined && isSized(row) ? count * finishedOf(row, seam) : 0;
+    }),
+  );
 }
 
 /** One piece of the heap and the cells cut from it. */
@@ -145,21 +160,19 @@ function backToShelf({ piece, cells }: Used): number {
 // ---- Seams
 
 function seamsOf(
-  joins: readonly JoinNode[],
-  cells: readonly Cell[],
-  heap: Heap,
+  joins: readonly Joined[],
+  units: readonly UnitNode[],
+  inside: (unit: UnitNode) => { readonly joins: number; readonly sewn: number },
 ): { joins: number; seamLength: Length } {
-  const inside = cells.flatMap(({ node }) =>
-    node.kind === "unit" ? [{ ...seamsInside(node, heap), side: node.width }] : [],
-  );
-  const between = sum(joins.map(({ parts }) => parts.length - 1));
-  const across = sum(joins.map((join) => (join.parts.length - 1) * acrossOf(join)));
+  const inUnits = units.map(inside);
+  const between = sum(joins.map(({ node }) => node.parts.length - 1));
+  const sewn = sum(joins.map(({ node, cut }) => (node.parts.length - 1) * cut[sideAcross(node)]));
   return {
-    joins: between + sum(inside.map((unit) => unit.joins)),
-    seamLength: length(Math.round(across + sum(inside.map(({ perSide, side }) => perSide * side)))),
+    joins: between + sum(inUnits.map((unit) => unit.joins)),
+    seamLength: length(Math.round(sewn + sum(inUnits.map((unit) => unit.sewn)))),
   };
 }
 
-function acrossOf(join: JoinNode): number {
-  return join.direction === "beside" ? join.height : join.width;
+function sideAcross({ direction }: JoinNode): "width" | "height" {
+  return direction === "beside" ? "height" : "width";
 }

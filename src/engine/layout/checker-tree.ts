@@ -22,9 +22,12 @@ export type Cell<N extends LeafNode = LeafNode> = {
   readonly inSet: boolean;
 };
 
+/** A join and what it measures before it is sewn in: its own seams are as long as its cut size across them. */
+export type Joined = { readonly node: JoinNode; readonly cut: Size };
+
 export type Survey = {
   readonly cells: readonly Cell[];
-  readonly joins: readonly JoinNode[];
+  readonly joins: readonly Joined[];
   readonly problems: readonly LayoutProblem[];
   /** False where sizes or depth leave nothing to hold the cells against. */
   readonly sound: boolean;
@@ -56,7 +59,7 @@ export function surveyTree(input: CheckInput): Survey {
 
 type Found = {
   cells: Cell[];
-  joins: JoinNode[];
+  joins: Joined[];
   problems: LayoutProblem[];
   nodes: number;
   sound: boolean;
@@ -87,7 +90,7 @@ function visit(at: Visit, input: CheckInput, found: Found): void {
     found.cells.push(cellOf(at, node));
     return;
   }
-  found.joins.push(node);
+  found.joins.push({ node, cut: cutOf(at) });
   found.problems.push(...joinProblems(node, path, input));
   let { x, y } = at;
   for (const [index, part] of node.parts.entries()) {
@@ -129,18 +132,15 @@ function whole(size: Length): number {
 }
 
 function cellOf(at: Visit, node: LeafNode): Cell {
-  const { seams, outer } = at;
+  const { path, x, y, outer, inSet } = at;
+  const atEdge = outer.left || outer.right || outer.top || outer.bottom;
+  return { node, path, x, y, cut: cutOf(at), outer: atEdge, inSet };
+}
+
+function cutOf({ node, seams }: Visit): Size {
   return {
-    node,
-    path: at.path,
-    x: at.x,
-    y: at.y,
-    cut: {
-      width: length(node.width + seams.left + seams.right),
-      height: length(node.height + seams.top + seams.bottom),
-    },
-    outer: outer.left || outer.right || outer.top || outer.bottom,
-    inSet: at.inSet,
+    width: length(node.width + seams.left + seams.right),
+    height: length(node.height + seams.top + seams.bottom),
   };
 }
 

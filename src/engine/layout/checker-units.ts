@@ -31,24 +31,26 @@ const patterns: ReadonlyMap<string, Pattern> = new Map<string, Pattern>([
   ["diamond", { turns: 4, turnsCloth: true, side: fourHalfSquareTriangles }],
 ]);
 
-/** Seams inside one unit, and how long they are together for a finished side of 1; null: not a known pattern. */
+/** Seams inside one unit of a known pattern, and how long they are together as they are sewn. */
 export function seamsInside(
   unit: UnitNode,
+  seam: Length,
   heap: Heap,
-): { readonly joins: number; readonly perSide: number } {
-  const triangles = unit.pieces
-    .filter(({ piece }) => heap.get(piece)?.kind === "triangle")
-    .reduce((total, { count }) => total + count, 0);
-  switch (unit.pattern) {
-    case "half-square-triangle":
-      return { joins: 1, perSide: Math.SQRT2 };
-    case "hourglass":
-      // Two pairs along half a diagonal each, then the whole diagonal.
-      return { joins: 3, perSide: 2 * Math.SQRT2 };
-    default:
-      // Two short seams and one across; each pair of triangles adds the diagonal of a quarter.
-      return { joins: 3 + triangles / 2, perSide: 2 + (triangles / 4) * Math.SQRT2 };
-  }
+): { readonly joins: number; readonly sewn: number } {
+  const side = unit.width + 2 * seam;
+  const diagonal = Math.round(Math.SQRT2 * side);
+  if (unit.pattern === "half-square-triangle") return { joins: 1, sewn: diagonal };
+  // Two pairs along half a diagonal each, then the whole diagonal.
+  if (unit.pattern === "hourglass") return { joins: 3, sewn: 2 * diagonal };
+  // Two short seams and one across; each pair of triangles adds the diagonal of a quarter.
+  const pairs = trianglesOf(unit, heap) / 2;
+  const quarter = unit.width / 2 + 2 * seam;
+  return { joins: 3 + pairs, sewn: 2 * quarter + side + pairs * Math.round(Math.SQRT2 * quarter) };
+}
+
+function trianglesOf(unit: UnitNode, heap: Heap): number {
+  const triangles = unit.pieces.filter(({ piece }) => heap.get(piece)?.kind === "triangle");
+  return triangles.reduce((total, { count }) => total + count, 0);
 }
 
 /** Whatever has a diagonal inside: made of the right pieces and no larger than they give. */
