@@ -1,7 +1,14 @@
 import { drawPlan } from "../engine/drawing/index.ts";
 import type { Plan } from "../engine/plan/index.ts";
 import { svgOfDrawing, writePlan } from "../files/index.ts";
-import { commandProblem, filesWritten, planSummary, progressText } from "../words/index.ts";
+import {
+  commandProblem,
+  filesWritten,
+  pictureWords,
+  planSummary,
+  progressText,
+  type Words,
+} from "../words/index.ts";
 import { type PlanCommand, standardStream } from "./commands.ts";
 import { numberedFiles, type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
 import { readJob } from "./job.ts";
@@ -35,7 +42,7 @@ export async function runPlan(command: PlanCommand, terminal: Terminal): Promise
 
 function deliver(plans: readonly Plan[], command: PlanCommand, terminal: Terminal): ExitStatus {
   const words = terminal.words(command.unit);
-  const outputs = outputsOf(plans, command);
+  const outputs = outputsOf(plans, command, words);
   const toFiles = outputs.filter(({ file }) => file !== standardStream);
   const problems = writeOutputs(toFiles, terminal.folder);
   if (problems.length > 0)
@@ -59,11 +66,11 @@ function outputFiles({ json, svg, plans }: PlanCommand, count: number): string[]
   return [...(json === null ? [] : [json]), ...pictures];
 }
 
-function outputsOf(plans: readonly Plan[], command: PlanCommand): Output[] {
+function outputsOf(plans: readonly Plan[], command: PlanCommand, words: Words): Output[] {
   const { json, svg } = command;
   const texts = [
     ...(json === null ? [] : [jsonOf(plans, command)]),
-    ...(svg === null ? [] : plans.map(svgOf)),
+    ...(svg === null ? [] : plans.map((plan) => svgOf(plan, words))),
   ];
   return outputFiles(command, plans.length).map((file, index) => ({ file, text: texts[index] ?? "" }));
 }
@@ -74,6 +81,7 @@ function jsonOf(plans: readonly Plan[], command: PlanCommand): string {
   return command.plans === 1 ? `${documents.join("")}\n` : `[\n${documents.join(",\n")}\n]\n`;
 }
 
-function svgOf(plan: Plan): string {
-  return svgOfDrawing(drawPlan(plan));
+function svgOf(plan: Plan, words: Words): string {
+  const drawing = drawPlan(plan);
+  return svgOfDrawing(drawing, { words: pictureWords(plan, drawing.ruler.length, words) });
 }

@@ -3,6 +3,7 @@ import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Method, Top } from "../engine/cloth/index.ts";
 import type { Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
 import type { Figures, Plan } from "../engine/plan/index.ts";
+import type { DrawingWords } from "../files/index.ts";
 import type { Words } from "./types.ts";
 
 /** The commands, in the order of the job. */
@@ -262,7 +263,9 @@ export function planSummary(plan: Plan, words: Words): string {
     steps.length > firstSteps
       ? `The first ${firstSteps} of ${words.number(steps.length)} steps`
       : "The steps",
-    ...steps.slice(0, firstSteps).map((step) => `  ${words.unit(step.id)}: ${words.step(step, plan)}`),
+    ...steps
+      .slice(0, firstSteps)
+      .map((step) => `  ${capital(words.unit(step.id))}: ${words.step(step, plan)}`),
   ].join("\n");
 }
 
@@ -362,4 +365,22 @@ every piece is large enough and none is used twice. - reads standard input.
 function wrapped(names: readonly string[]): string {
   const half = Math.ceil(names.length / 2);
   return [names.slice(0, half), names.slice(half)].map((row) => row.join(", ")).join(`,\n${" ".repeat(20)}`);
+}
+
+/** What stands on the picture of a plan. */
+export function pictureWords(plan: Plan, ruler: Length, words: Words): DrawingWords {
+  const { top, back, style, figures } = plan;
+  const title = `${capital(words.style(style))}, ${words.size(back)}`;
+  const covered = words.figures(figures)[0] ?? "";
+  return {
+    title,
+    description: words.styleIs(style),
+    caption: [words.styleIs(style), ...(covered === "" ? [] : [covered])],
+    width: words.length(back.width),
+    height: words.length(back.height),
+    ruler: words.length(ruler),
+    seenFrom: "Seen from behind, as it is laid out to be sewn.",
+    ...(top === null ? {} : { cutOff: "Hatched: cut away after quilting." }),
+    more: (count) => `and ${count === 1 ? "1 more fabric" : `${words.number(count)} more fabrics`}`,
+  };
 }
