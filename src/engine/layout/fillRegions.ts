@@ -1,6 +1,9 @@
 import type { Region } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { joinLimit } from "../work/index.ts";
+import { clashOf } from "./contrast.ts";
+import { polish } from "./polish.ts";
+import { randomFrom } from "./random.ts";
 import { type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { stockOf } from "./stock.ts";
@@ -29,7 +32,26 @@ export function fillRegions(
   const spaces = spacesIn(region, job);
   const mostLeaves = joinLimit(job.time) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves });
-  return watched(search, () => settle(region, thinned(search.best, stock, mostLeaves), job));
+  const arrange = (twigs: readonly Twig[]) =>
+    polish(twigs, {
+      stock,
+      clash: clashOf(job),
+      cloth: gapCloth(region),
+      random: randomFrom(seed),
+      tries: polishTries(twigs),
+    });
+  return watched(search, () => settle(region, arrange(thinned(search.best, stock, mostLeaves)), job));
+}
+
+// Looking at the arrangement takes time with the square of its cells; large ones get fewer looks.
+function polishTries(twigs: readonly Twig[]): number {
+  const largest = Math.max(0, ...twigs.map((twig) => twig.leaves));
+  return Math.min(1500, Math.round(30_000_000 / (largest + 20) ** 2));
+}
+
+function gapCloth(region: Region): string[] {
+  if (region.kind === "join") return region.parts.flatMap(gapCloth);
+  return region.kind === "pieced" ? [region.fabric] : [];
 }
 
 function watched(search: Search, layout: () => LayoutNode): RegionSearch {

@@ -1,0 +1,28 @@
+import { colourDifference, type Fabric, isUndyed, type Job } from "../cloth/index.ts";
+
+/**
+ * How unwelcome an edge between two fabrics is, for each inch of it: 1 where a fabric meets itself, down to 0 where
+ * they are told apart at a glance (CIEDE2000 of 20 or more). Fabrics of unknown colour only mind themselves.
+ */
+export type Clash = (one: string, other: string) => number;
+
+export function clashOf(job: Pick<Job, "fabrics">): Clash {
+  const fabrics = new Map(job.fabrics.map((fabric) => [fabric.id, fabric]));
+  const known = new Map<string, number>();
+  return (one, other) => {
+    if (one === other) return 1;
+    const key = one < other ? `${one} ${other}` : `${other} ${one}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const clash = clashBetween(fabrics.get(one), fabrics.get(other));
+    known.set(key, clash);
+    return clash;
+  };
+}
+
+function clashBetween(one: Fabric | undefined, other: Fabric | undefined): number {
+  const [a, b] = [one?.colours[0], other?.colours[0]];
+  if (one === undefined || other === undefined || a === undefined || b === undefined) return 0;
+  if (isUndyed(one) || isUndyed(other)) return 0;
+  return 0.6 * Math.max(0, 1 - colourDifference(a.lab, b.lab) / 20);
+}
