@@ -23,13 +23,13 @@ export type Column = (typeof columns)[number];
 export type WordColumn = "kind" | "keep" | "use" | "direction" | "grain" | "washed";
 
 // A count that went unread would turn forty squares into one, so its other names are taken too.
-const otherHeadings: Readonly<Record<string, Column>> = {
-  color: "colour",
-  quantity: "count",
-  qty: "count",
-  number: "count",
-  "how many": "count",
-};
+const otherHeadings: ReadonlyMap<string, Column> = new Map([
+  ["color", "colour"],
+  ["quantity", "count"],
+  ["qty", "count"],
+  ["number", "count"],
+  ["how many", "count"],
+]);
 
 /** The column a heading stands for, whatever its case and spaces; null: not one of ours. */
 export function columnOf(heading: string): Column | null {
@@ -39,7 +39,7 @@ export function columnOf(heading: string): Column | null {
     .replace(/[\s_]+/g, " ")
     .replace(/[:?]$/, "")
     .trim();
-  return columns.find((column) => column === plain) ?? otherHeadings[plain] ?? null;
+  return columns.find((column) => column === plain) ?? otherHeadings.get(plain) ?? null;
 }
 
 /** What may stand in a column of few words, and the other ways to write each. */
