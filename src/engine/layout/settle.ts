@@ -35,7 +35,7 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
     case "cloth":
       return cloth(region);
     case "block":
-      return { kind: "piece", piece: region.piece, turned: region.turned, ...size };
+      return { kind: "piece", piece: region.piece, turned: isTurned(region.turned, size), ...size };
     case "pieced": {
       const twig = queue.shift();
       return twig === undefined
@@ -95,10 +95,21 @@ function piece(face: Face, size: CellSize, fabric: string, ledger: Ledger): Layo
   const { lot, turned } = face;
   const shared = lot.roll && (ledger.cells.get(lot) ?? 0) > 1 ? { copy: lot.copy } : {};
   const quarter = lot.piece.kind === "half-square-triangle" ? { quarter: 0 as const } : {};
-  const node = { kind: "piece", piece: lot.piece.id, turned, ...quarter, ...shared } as const;
+  const node = {
+    kind: "piece",
+    piece: lot.piece.id,
+    turned: isTurned(turned, size),
+    ...quarter,
+    ...shared,
+  } as const;
   const own = wholeSize(face, ledger.job);
   if (own === null) return { ...node, ...size };
   return coped({ ...node, ...own }, size, fabric, ledger.job);
+}
+
+// A square lies the same either way; saying so keeps like neighbours alike.
+function isTurned(turned: boolean, size: CellSize): boolean {
+  return turned && size.width !== size.height;
 }
 
 /** The exact size of a whole piece that is off the ruler's step, null for all others. */

@@ -68,29 +68,31 @@ export function stockOf(job: Job, placed: ReadonlyMap<string, number> = new Map(
     if (piece.use === "keep-back" || piece.use === "give-away") continue;
     const left = { ...piece, count: piece.count - (placed.get(piece.id) ?? 0) };
     if (left.count <= 0) continue;
-    for (const lot of lotsOf(left, base, job)) lots.push({ ...lot, index: lots.length });
+    for (const made of lotsOf(left, base, job)) lots.push(lotFrom(made, lots.length));
   }
-  const linked = lots.map(linkFaces);
-  return { ...base, lots: linked, faces: linked.flatMap((lot) => lot.faces) };
+  return { ...base, lots, faces: lots.flatMap((lot) => lot.faces) };
 }
 
 type Base = Omit<Stock, "lots" | "faces">;
+type Lying = Omit<Face, "lot">;
+type Made = Omit<Lot, "index" | "faces"> & { readonly lying: readonly Lying[] };
 
-function linkFaces(lot: Lot): Lot {
-  const linked = { ...lot, faces: [] as Face[] };
-  for (const face of lot.faces) linked.faces.push({ ...face, lot: linked });
-  return linked;
+function lotFrom({ lying, ...facts }: Made, index: number): Lot {
+  const faces: Face[] = [];
+  const lot: Lot = { ...facts, index, faces };
+  for (const one of lying) faces.push({ ...one, lot });
+  return lot;
 }
 
-function lotsOf(piece: SizedPiece, base: Base, job: Job): Lot[] {
+function lotsOf(piece: SizedPiece, base: Base, job: Job): Made[] {
   const bounds = piece.kind === "triangle" ? sewnPair(piece, base, job) : boundsOf(piece, base);
   if (bounds === null) return [];
-  const faces = facesOf(piece, bounds, base.smallest);
-  if (faces.length === 0) return [];
+  const lying = waysToLie(piece, bounds, base.smallest);
+  if (lying.length === 0) return [];
   const area = bounds.maxWidth * bounds.maxHeight;
   const roll = piece.keep === "cut";
   const sewn = piece.kind === "triangle";
-  const lot = { index: 0, piece, roll, sewn, area, leftOut: costOfLeavingOut(piece, area, base), faces };
+  const lot = { piece, roll, sewn, area, leftOut: costOfLeavingOut(piece, area, base), lying };
   if (!roll) return [{ ...lot, copy: 0, count: sewn ? Math.floor(piece.count / 2) : piece.count }];
   return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copy + 1, count: 1 }));
 }
@@ -142,13 +144,11 @@ function sewnPair(piece: SizedPiece, base: Base, job: Job): Bounds | null {
   return { maxWidth: side, minWidth: side, maxHeight: side, minHeight: side, along: null };
 }
 
-function facesOf(piece: SizedPiece, bounds: Bounds, smallest: number): Face[] {
-  const lot = undefined as unknown as Lot;
-  const upright: Face = { lot, turned: false, ...bounds };
-  const faces = [upright];
+function waysToLie(piece: SizedPiece, bounds: Bounds, smallest: number): Lying[] {
+  const upright: Lying = { turned: false, ...bounds };
   const square = bounds.maxWidth === bounds.maxHeight && bounds.along === null;
-  if (piece.direction !== "one-way" && !square) faces.push(turn(upright));
-  return faces.filter(
+  const ways = piece.direction === "one-way" || square ? [upright] : [upright, turn(upright)];
+  return ways.filter(
     (face) =>
       Math.min(face.maxWidth, face.maxHeight) >= smallest &&
       face.minWidth <= face.maxWidth &&
@@ -156,9 +156,8 @@ function facesOf(piece: SizedPiece, bounds: Bounds, smallest: number): Face[] {
   );
 }
 
-function turn(face: Face): Face {
+function turn(face: Lying): Lying {
   return {
-    lot: face.lot,
     turned: true,
     maxWidth: face.maxHeight,
     minWidth: face.minHeight,
