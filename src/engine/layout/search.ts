@@ -2,6 +2,7 @@ import { withFill } from "./fill.ts";
 import type { Filling } from "./filling.ts";
 import { isLeft } from "./filling.ts";
 import { knapsackFor } from "./knapsack.ts";
+import { liesOf } from "./lies.ts";
 import { type Pool, poolOf } from "./pool.ts";
 import { type Random, randomFrom } from "./random.ts";
 import type { Face, Lot, Stock } from "./stock.ts";
@@ -91,7 +92,8 @@ class Annealing implements Search {
   private fillingFor(space: Space, knapsack: Filling["knapsack"]): Filling {
     const faces = this.stock.faces.filter((face) => space.allows(face.lot));
     const { stock, pool, random, twigs } = this;
-    return withFill({ stock, pool, random, twigs, knapsack, faces }, 900 * this.square);
+    const lies = { beside: liesOf(faces, true), below: liesOf(faces, false) };
+    return withFill({ stock, pool, random, twigs, knapsack, faces, ...lies }, 900 * this.square);
   }
 
   private costOf(twigs: readonly Twig[]): number {

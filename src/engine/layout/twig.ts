@@ -48,6 +48,8 @@ export const usualPrices: Prices = {
 
 export type Sawmill = {
   leaf(face: Face, width: number, height: number): Leaf;
+  /** What that leaf would cost. */
+  costOf(face: Face, width: number, height: number): number;
   cloth(width: number, height: number): Leaf;
   hole(width: number, height: number): Leaf;
   /** Joins parts; parts of the same direction are taken in, cloth beside cloth becomes one. */
@@ -69,10 +71,12 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
     face,
     width,
     height,
-    cost: trimCost(face, width, height) + narrow(width, height) + crosscut(face, width, height),
+    cost: costOf(face, width, height),
     leaves: 1,
     holes: 0,
   });
+  const costOf = (face: Face, width: number, height: number): number =>
+    trimCost(face, width, height) + narrow(width, height) + crosscut(face, width, height);
   const trimCost = (face: Face, width: number, height: number): number => {
     const full = face.lot.roll || face.along !== null ? lengthwise(face, width, height) : face.lot.area;
     const lost = full - width * height;
@@ -103,7 +107,7 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
     if (flat.length === 1) return flat[0] as Twig;
     return fork(beside, flat, seamCost);
   };
-  return { leaf, cloth, hole, join };
+  return { leaf, costOf, cloth, hole, join };
 }
 
 // A strip may be cut to any length, so only what goes off its width is trim.

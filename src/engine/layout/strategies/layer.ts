@@ -1,28 +1,13 @@
-import {
-  acrossOf,
-  type Filling,
-  isFreeAlong,
-  leastAcross,
-  leastAlong,
-  longestAlong,
-  place,
-  type Strategy,
-} from "../filling.ts";
+import { type Filling, longest, place, type Strategy } from "../filling.ts";
 import { mostPieces } from "../knapsack.ts";
-import type { Face } from "../stock.ts";
+import type { Lie } from "../lies.ts";
 import type { Twig } from "../twig.ts";
 
 /** A row of pieces of one thickness across the region, chosen by a knapsack; the rest is filled below or beside it. */
 export const layer: Strategy = (filling, width, height) => {
-  let best: Row | null = null;
-  for (const beside of [true, false]) {
-    const deep = beside ? height : width;
-    const long = beside ? width : height;
-    for (const thickness of thicknesses(filling, beside, deep)) {
-      const row = bestRow(filling, { beside, thickness, long, deep });
-      if (row !== null && (best === null || row.score > best.score)) best = row;
-    }
-  }
+  const across = bestOf(filling, true, width, height);
+  const down = bestOf(filling, false, height, width);
+  const best = across !== null && (down === null || across.score >= down.score) ? across : down;
   return best === null ? null : sew(filling, best, width, height);
 };
 
@@ -36,111 +21,120 @@ type Shape = {
 };
 
 type Row = Shape & {
-  readonly faces: readonly Face[];
+  readonly lies: readonly Lie[];
   /** What is saved per step² of the row. */
   readonly score: number;
 };
 
 const tries = 5;
 
+function bestOf(filling: Filling, beside: boolean, long: number, deep: number): Row | null {
+  let best: Row | null = null;
+  for (const thickness of thicknesses(filling, beside, deep)) {
+    const row = bestRow(filling, { beside, thickness, long, deep });
+    if (row !== null && (best === null || row.score > best.score)) best = row;
+  }
+  return best;
+}
+
 /** A few thicknesses that pieces still in the heap have, and the whole depth if any could be so thick. */
 function thicknesses(filling: Filling, beside: boolean, deep: number): number[] {
   const { faces, random, stock, pool } = filling;
-  const found = new Set<number>();
-  for (let look = 0; look < tries * 4 && found.size < tries; look++) {
+  const found: number[] = [];
+  for (let look = 0; look < tries * 4 && found.length < tries; look++) {
     const face = faces[random.below(faces.length)];
     if (face === undefined) break;
+    if (pool.supply(face, stock.smallest) <= 0) continue;
     const free = face.along === (beside ? "height" : "width");
-    const thick = free ? Math.min(deep, pool.reach(face.lot)) : acrossOf(face, beside);
-    if (thick < stock.smallest || pool.supply(face, stock.smallest) <= 0) continue;
-    if (fitsDepth(thick, deep, stock.smallest)) found.add(thick);
-    else if (leastAcross(face, beside) <= deep && deep <= thick) found.add(deep);
+    const most = beside ? face.maxHeight : face.maxWidth;
+    const thick = free ? Math.min(deep, pool.reach(face.lot), most) : most;
+    const least = beside ? face.minHeight : face.minWidth;
+    const fits = thick === deep || thick <= deep - stock.smallest;
+    const chosen = fits ? thick : least <= deep && deep <= thick ? deep : 0;
+    if (chosen >= stock.smallest && !found.includes(chosen)) found.push(chosen);
   }
-  return [...found];
-}
-
-function fitsDepth(thick: number, deep: number, smallest: number): boolean {
-  return thick === deep || thick <= deep - smallest;
+  return found;
 }
 
 /** Which of the pieces that can be so thick make the best row, and how well it would do. */
 function bestRow(filling: Filling, shape: Shape): Row | null {
-  const faces = candidates(filling, shape);
-  if (faces.length === 0) return null;
-  const slack = filling.stock.stepsPerInch;
-  const lengths = faces.map((face) => longestAlong(filling, face, shape.beside));
-  const values = faces.map((face, index) => worth(filling, shape, face, lengths[index] as number));
-  filling.knapsack.solve(lengths, values, shape.long + slack);
-  const length = bestLength(filling, shape, faces);
+  const lies = candidates(filling, shape);
+  if (lies.length === 0) return null;
+  const { pool, knapsack, stock } = filling;
+  const lengths = lies.map((lie) => longest(pool, lie));
+  const values = lies.map((lie, index) => worth(filling, shape, lie, lengths[index] as number));
+  knapsack.solve(lengths, values, shape.long + stock.stepsPerInch);
+  const length = bestLength(filling, shape, lies);
   if (length === 0) return null;
-  const mask = filling.knapsack.chosen[length] as number;
-  const chosen = faces.filter((_, index) => mask & (1 << index));
-  const saved = (filling.knapsack.value[length] as number) - gapCost(filling, shape, shape.long - length);
-  const area = shape.thickness * shape.long;
+  const mask = knapsack.chosen[length] as number;
+  const saved = (knapsack.value[length] as number) - gapCost(filling, shape, shape.long - length);
   const closes = shape.thickness === shape.deep ? 0.05 : 0;
-  return { ...shape, faces: chosen, score: saved / area + closes + filling.random.next() * 0.12 };
+  const score = saved / (shape.thickness * shape.long) + closes + filling.random.next() * 0.12;
+  return { ...shape, lies: lies.filter((_, index) => mask & (1 << index)), score };
 }
 
-function candidates(filling: Filling, { beside, thickness, long }: Shape): Face[] {
-  const { pool, random } = filling;
-  const fitting: Face[] = [];
-  const seen = new Set<number>();
-  const start = random.below(filling.faces.length);
-  for (let look = 0; look < filling.faces.length; look++) {
-    const face = filling.faces[(start + look) % filling.faces.length] as Face;
-    if (thickness > acrossOf(face, beside) || thickness < leastAcross(face, beside)) continue;
-    if (leastAlong(face, beside) > long || seen.has(face.lot.index)) continue;
-    const need = isFreeAlong(face, beside) ? filling.stock.smallest : thickness;
-    const supply = Math.min(pool.supply(face, need), isFreeAlong(face, beside) ? 1 : 6);
-    if (supply <= 0) continue;
-    seen.add(face.lot.index);
-    for (let copy = 0; copy < supply; copy++) fitting.push(face);
+function candidates(filling: Filling, { beside, thickness, long }: Shape): Lie[] {
+  const { pool, random, stock } = filling;
+  const { firm, loose } = beside ? filling.beside : filling.below;
+  const fitting: Lie[] = [];
+  const offer = (lie: Lie) => {
+    if (lie.leastAlong > long || thickness > lie.across || thickness < lie.leastAcross) return;
+    const supply = lie.freeAlong
+      ? Math.min(1, pool.supply(lie.face, stock.smallest))
+      : Math.min(6, pool.supply(lie.face, thickness));
+    for (let copy = 0; copy < supply; copy++) fitting.push(lie);
+  };
+  const known = firm(thickness);
+  for (const lie of known) offer(lie);
+  const start = random.below(loose.length || 1);
+  for (let look = 0; look < loose.length && fitting.length < 2 * mostPieces; look++) {
+    offer(loose[(start + look) % loose.length] as Lie);
   }
   return fitting.length <= mostPieces ? fitting : some(fitting, random.below);
 }
 
-function some(faces: Face[], below: (count: number) => number): Face[] {
+function some(lies: Lie[], below: (count: number) => number): Lie[] {
   for (let at = 0; at < mostPieces; at++) {
-    const other = at + below(faces.length - at);
-    const face = faces[at] as Face;
-    faces[at] = faces[other] as Face;
-    faces[other] = face;
+    const other = at + below(lies.length - at);
+    const lie = lies[at] as Lie;
+    lies[at] = lies[other] as Lie;
+    lies[other] = lie;
   }
-  return faces.slice(0, mostPieces);
+  lies.length = mostPieces;
+  return lies;
 }
 
 /** What a piece saves in this row: the cloth it stands for and the cost of leaving it out, less what is trimmed. */
-function worth(filling: Filling, { beside, thickness }: Shape, face: Face, along: number): number {
-  const trim = filling.twigs.leaf(face, beside ? along : thickness, beside ? thickness : along).cost;
+function worth(filling: Filling, { beside, thickness }: Shape, lie: Lie, along: number): number {
+  const trim = filling.twigs.costOf(lie.face, beside ? along : thickness, beside ? thickness : along);
   const noise = 0.9 + 0.2 * filling.random.next();
-  return (along * thickness + face.lot.leftOut) * noise - trim;
+  return (along * thickness + lie.lot.leftOut) * noise - trim;
 }
 
-function bestLength(filling: Filling, shape: Shape, faces: readonly Face[]): number {
+function bestLength(filling: Filling, shape: Shape, lies: readonly Lie[]): number {
   const { value, chosen } = filling.knapsack;
   let best = 0;
   let most = Number.NEGATIVE_INFINITY;
   for (let length = 1; length <= shape.long + filling.stock.stepsPerInch; length++) {
     const worthOfSet = value[length] as number;
-    if (worthOfSet === Number.NEGATIVE_INFINITY) continue;
+    if (worthOfSet <= most) continue;
     const over = length - shape.long;
-    if (over > 0 && giveOf(filling, shape, faces, chosen[length] as number) < over) continue;
     const total = worthOfSet - gapCost(filling, shape, -over);
-    if (total > most) {
-      most = total;
-      best = length;
-    }
+    if (total <= most) continue;
+    if (over > 0 && giveOf(filling, lies, chosen[length] as number) < over) continue;
+    most = total;
+    best = length;
   }
   return best;
 }
 
 /** How much a set can be trimmed shorter in all. */
-function giveOf(filling: Filling, { beside }: Shape, faces: readonly Face[], mask: number): number {
+function giveOf(filling: Filling, lies: readonly Lie[], mask: number): number {
   let give = 0;
-  for (let index = 0; index < faces.length; index++) {
+  for (let index = 0; index < lies.length; index++) {
     if (!(mask & (1 << index))) continue;
-    const face = faces[index] as Face;
-    give += Math.max(0, longestAlong(filling, face, beside) - leastAlong(face, beside));
+    const lie = lies[index] as Lie;
+    give += Math.max(0, longest(filling.pool, lie) - lie.leastAlong);
   }
   return give;
 }
@@ -158,13 +152,12 @@ function gapCost(filling: Filling, { thickness }: Shape, gap: number): number {
 function sew(filling: Filling, row: Row, width: number, height: number): Twig | null {
   const { beside, thickness, long, deep } = row;
   const mark = filling.pool.mark();
-  const parts = layOut(filling, row);
-  if (parts === null) {
+  const parts: Twig[] = [];
+  const gap = long - layOut(filling, row, parts);
+  if (parts.length === 0 || (gap > 0 && gap < filling.stock.smallest)) {
     filling.pool.undo(mark);
     return null;
   }
-  const used = parts.reduce((total, part) => total + (beside ? part.width : part.height), 0);
-  const gap = long - used;
   if (gap > 0) parts.push(beside ? filling.fill(gap, thickness) : filling.fill(thickness, gap));
   const whole = filling.twigs.join(beside, parts);
   if (thickness === deep) return whole;
@@ -172,20 +165,20 @@ function sew(filling: Filling, row: Row, width: number, height: number): Twig | 
   return filling.twigs.join(!beside, [whole, rest]);
 }
 
-function layOut(filling: Filling, row: Row): Twig[] | null {
-  const { beside, thickness, long } = row;
-  const lengths = row.faces.map((face) => longestAlong(filling, face, beside));
+/** Lays the row's pieces, trimmed where they are too long together; gives the length they make. */
+function layOut(filling: Filling, { lies, beside, thickness, long }: Row, parts: Twig[]): number {
+  const lengths = lies.map((lie) => longest(filling.pool, lie));
   let over = lengths.reduce((total, length) => total + length, 0) - long;
-  const parts: Twig[] = [];
-  row.faces.forEach((face, index) => {
+  let laid = 0;
+  lies.forEach((lie, index) => {
     const full = lengths[index] as number;
-    const give = Math.min(Math.max(0, over), Math.max(0, full - leastAlong(face, beside)));
+    const give = Math.min(Math.max(0, over), Math.max(0, full - lie.leastAlong));
     over -= give;
     const along = full - give;
     const [width, height] = beside ? [along, thickness] : [thickness, along];
-    if (filling.pool.offers(face, width, height)) parts.push(place(filling, face, width, height));
+    if (!filling.pool.offers(lie.face, width, height)) return;
+    parts.push(place(filling, lie.face, width, height));
+    laid += along;
   });
-  const gap = long - parts.reduce((total, part) => total + (beside ? part.width : part.height), 0);
-  const closes = gap === 0 || gap >= filling.stock.smallest;
-  return closes && parts.length > 0 ? parts : null;
+  return laid;
 }
