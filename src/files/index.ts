@@ -2,6 +2,17 @@ export { type LeftoversTable, type OtherColumn, readLeftovers } from "./leftover
 export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";
 export { asDraft, writeLeftovers } from "./leftovers-write.ts";
+export {
+  type DocumentFabric,
+  type DocumentPiece,
+  type DocumentTop,
+  documentOf,
+  type PlanDocument,
+  planFormat,
+  planVersion,
+} from "./plan-document.ts";
 export * from "./plan-problems.ts";
+export { largestPlanFile, readPlan, readPlans } from "./plan-read.ts";
+export { writePlan, writePlans } from "./plan-write.ts";
 export { type DrawingWords, type SvgOptions, svgOfDrawing } from "./svg.ts";
 export { type ThemeName, themeNames } from "./svg-colour.ts";
