@@ -19,14 +19,16 @@ const outerRooms = {
   files: ["engine"],
   // The types of what can be wrong with a file; code-shape holds that it is types alone.
   words: ["engine", "files"],
+  store: ["engine", "files", "words"],
   cli: ["engine", "files", "words"],
 };
 
 /** Packages a room may use. */
 const packages = {
   engine: ["culori"],
-  files: ["papaparse"],
+  files: ["papaparse", "fflate", "valibot"],
   words: [],
+  store: ["idb", "valibot", "yjs"],
 };
 
 // Tests may use the test runner, Node, and data under test/.

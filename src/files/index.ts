@@ -14,5 +14,7 @@ export {
 export * from "./plan-problems.ts";
 export { largestPlanFile, readPlan, readPlans } from "./plan-read.ts";
 export { writePlan, writePlans } from "./plan-write.ts";
+export * from "./project-problems.ts";
+export * from "./project-types.ts";
 export { type DrawingWords, type SvgOptions, svgOfDrawing } from "./svg.ts";
 export { type ThemeName, themeNames } from "./svg-colour.ts";
