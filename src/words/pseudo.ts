@@ -15,14 +15,19 @@ export function isBracketed(text: string): boolean {
 
 /** The same catalogue with every text in brackets. */
 export function pseudo(words: Words): Words {
-  const entries = Object.entries(words).map(([name, entry]) => [name, inBrackets(entry)]);
-  // Each entry keeps its own shape: only the texts inside it change.
-  return { ...(Object.fromEntries(entries) as Words), locale: words.locale };
+  return { ...inBrackets(words), locale: words.locale };
 }
 
-function inBrackets(entry: unknown): unknown {
+/** Any table of texts, and of functions that give texts, with every text in brackets. */
+export function inBrackets<T extends object>(words: T): T {
+  const entries = Object.entries(words).map(([name, entry]) => [name, entryInBrackets(entry)]);
+  // Each entry keeps its own shape: only the texts inside it change.
+  return Object.fromEntries(entries) as T;
+}
+
+function entryInBrackets(entry: unknown): unknown {
   if (typeof entry === "string") return bracketed(entry);
-  if (Array.isArray(entry)) return entry.map(inBrackets);
+  if (Array.isArray(entry)) return entry.map(entryInBrackets);
   if (typeof entry !== "function") return entry;
-  return (...given: readonly unknown[]) => inBrackets(entry(...given));
+  return (...given: readonly unknown[]) => entryInBrackets(entry(...given));
 }

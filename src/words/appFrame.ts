@@ -1,0 +1,104 @@
+/** What the frame of the app says: its bar, its ways, what keeps it from being steady. */
+import type { Locale } from "./locales.ts";
+import { inBrackets } from "./pseudo.ts";
+
+/** Why edits aren't kept on this device. */
+export type NotSavedWhy = "full" | "no-storage" | "newer-tab" | "failed";
+
+export type FrameWords = {
+  /** The app's own name is the same in every language. */
+  readonly app: string;
+  readonly projects: string;
+  readonly size: string;
+  readonly leftovers: string;
+  readonly plan: string;
+  readonly sew: string;
+  readonly titleOfNew: string;
+  /** What a page is called in the browser's tab: page, project, app. */
+  readonly pageTitle: (page: string, project: string | null) => string;
+  readonly skip: string;
+  readonly stepsOfTheJob: string;
+  readonly undo: string;
+  readonly redo: string;
+
+  // Saving, where it isn't steady.
+  readonly notSaved: string;
+  readonly notSavedWhy: (why: NotSavedWhy) => string;
+  readonly saveFileNow: string;
+  readonly tryAgain: string;
+  readonly loadAnew: string;
+  readonly readOnly: string;
+  readonly gone: string;
+  readonly someMissing: string;
+
+  // A later Verso is there.
+  readonly updateReady: string;
+  readonly updateNow: string;
+  readonly updateLater: string;
+
+  // When something went wrong.
+  readonly wentWrong: string;
+  readonly wentWrongWhat: string;
+  readonly pageNotHere: string;
+  readonly pageNotHereWhat: string;
+  readonly noSuchProject: string;
+  readonly noSuchProjectWhat: string;
+  readonly opening: string;
+  readonly toProjects: string;
+};
+
+const english: FrameWords = {
+  app: "Verso",
+  projects: "Projects",
+  size: "Size",
+  leftovers: "Leftovers",
+  plan: "Plan",
+  sew: "Sew",
+  titleOfNew: "New back",
+  pageTitle: (page, project) => [page, ...(project === null ? [] : [project]), "Verso"].join(" · "),
+  skip: "Skip to the page",
+  stepsOfTheJob: "Steps of the job",
+  undo: "Undo",
+  redo: "Redo",
+
+  notSaved: "NOT SAVED",
+  notSavedWhy,
+  saveFileNow: "Save a file now",
+  tryAgain: "Try again",
+  loadAnew: "Load this page again",
+  readOnly: "This project was made by a later Verso. You can look at it and save it as a file.",
+  gone: "This project was removed in another tab. You can still save it as a file.",
+  someMissing:
+    "Part of this project could not be read. Everything else is here. Look through it before you cut.",
+
+  updateReady: "A newer Verso is ready.",
+  updateNow: "Use it now",
+  updateLater: "Later",
+
+  wentWrong: "This page stopped working.",
+  wentWrongWhat: "What you entered before is kept. Save a file to be sure, then open the page again.",
+  pageNotHere: "This page could not be fetched.",
+  pageNotHereWhat:
+    "You may be offline, or Verso was renewed meanwhile. Load it again when you are back online.",
+  noSuchProject: "There is no such project on this device.",
+  noSuchProjectWhat: "It may have been removed, or it is kept in another browser.",
+  opening: "Opening…",
+  toProjects: "Go to your projects",
+};
+
+function notSavedWhy(why: NotSavedWhy): string {
+  switch (why) {
+    case "full":
+      return "This device has no room left. What you kept before is safe. Save a file, then make room.";
+    case "no-storage":
+      return "This browser keeps nothing here, as in a private window. Save a file before you leave.";
+    case "newer-tab":
+      return "A newer Verso is open in another tab. Save a file, then load this page again.";
+    case "failed":
+      return "The last changes could not be kept on this device. Save a file to be sure.";
+  }
+}
+
+export function frameWords(locale: Locale): FrameWords {
+  return locale === "en-XA" ? inBrackets(english) : english;
+}
