@@ -55,9 +55,19 @@ function decode(bytes: Uint8Array): string {
   if (first === 0xff && second === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
   if (first === 0xfe && second === 0xff) return new TextDecoder("utf-16be").decode(bytes);
   const text = new TextDecoder("utf-8").decode(bytes);
-  if (!text.includes("\ufffd")) return text;
+  if (isUtf8(bytes)) return text;
   const marked = first === 0xef && second === 0xbb && third === 0xbf;
   return marked || isDamagedUtf8(text) ? text : windows1252(bytes);
+}
+
+// A letter lost long ago may stand in good UTF-8 as U+FFFD, so the text alone does not tell.
+function isUtf8(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 // One spoilt byte must not turn every other umlaut of a UTF-8 table into two wrong letters. In Windows-1252 nearly

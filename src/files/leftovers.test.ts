@@ -209,6 +209,12 @@ describe("how a table is written", () => {
     expect(problems).toMatchObject([{ kind: "unreadable-letter", row: 4, field: "fabric" }]);
   });
 
+  test("a letter that was lost before is named, not taken for two others", () => {
+    const { pieces, problems } = read("kind;width;fabric\nsquare;2;gr\ufffdn\nsquare;2;Öl");
+    expect(pieces).toMatchObject([{ row: 3, fabric: "Öl" }]);
+    expect(problems).toMatchObject([{ kind: "unreadable-letter", row: 2, field: "fabric" }]);
+  });
+
   test("headings in any order, case and spacing; columns of others are kept and left alone", () => {
     const { pieces, problems, others } = read(
       " Width , KIND,bought at,Height ,Color,Qty\n2,Strip,a fair,20,teal,3\n3,strip,,21,,\n",
