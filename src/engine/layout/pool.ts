@@ -22,6 +22,9 @@ export function poolOf(stock: Stock): Pool {
   return new Remaining(stock);
 }
 
+/** What an end of a strip costs, as a share of plain cloth of its area. */
+const endPrice = 0.5;
+
 class Remaining implements Pool {
   /** Pieces left; for a lot that is cut along its length, exact length left. */
   private readonly left: Float64Array;
@@ -97,12 +100,11 @@ class Remaining implements Pool {
     this.cost += this.costOf(lot);
   }
 
-  // Of a strip that is partly used, what can still make a cell counts by its share; an end that can't, counts nothing.
+  // What is left of a strip that has been cut into is as good as lost: it counts by its area.
   private costOf(lot: Lot): number {
     const left = this.left[lot.index] as number;
     if (!lot.roll) return left * lot.leftOut;
-    if (left === (this.whole[lot.index] as number)) return lot.leftOut;
-    const usable = left >= 2 * this.stock.smallest * this.stock.step + this.stock.allowances;
-    return usable ? (lot.leftOut * 0.5 * left) / (this.whole[lot.index] as number) : 0;
+    const whole = this.whole[lot.index] as number;
+    return left === whole ? lot.leftOut : (endPrice * lot.area * left) / whole;
   }
 }

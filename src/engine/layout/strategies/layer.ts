@@ -26,7 +26,7 @@ type Row = Shape & {
   readonly score: number;
 };
 
-const tries = 5;
+const tries = 4;
 
 function bestOf(filling: Filling, beside: boolean, long: number, deep: number): Row | null {
   let best: Row | null = null;
