@@ -21,6 +21,7 @@ const outerRooms = {
   words: ["engine", "files"],
   store: ["engine", "files", "words"],
   cli: ["engine", "files", "words"],
+  app: ["engine", "files", "words", "store"],
 };
 
 /** Packages a room may use. */
@@ -32,7 +33,7 @@ const packages = {
 };
 
 // Tests may use the test runner, Node, and data under test/.
-const tests = "\\.(test|typetest)\\.ts$";
+const tests = "\\.(test|typetest)\\.tsx?$";
 const anyOf = (names) => `(${names.join("|")})`;
 
 const engineDirection = Object.entries(engineRooms).map(([room, left]) => ({
@@ -107,6 +108,12 @@ export default {
       to: { path: "^src/(cli|app)/" },
     },
     {
+      name: "what-runs-in-a-browser-has-no-node",
+      severity: "error",
+      from: { path: "^src/(store|app)/", pathNot: tests },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
       // It is the second opinion: formulas of its own, nothing of the solver's.
       name: "the-checker-stands-alone",
       severity: "error",
@@ -127,7 +134,7 @@ export default {
     enhancedResolveOptions: {
       exportsFields: ["exports"],
       conditionNames: ["import", "node", "default", "types"],
-      extensions: [".ts", ".mjs", ".js", ".json", ".d.ts"],
+      extensions: [".ts", ".tsx", ".mjs", ".js", ".json", ".d.ts"],
     },
   },
 };

@@ -7,7 +7,7 @@ export default defineConfig({
   publicDir: false,
   css: { postcss: {} },
   test: {
-    include: ["src/**/*.test.ts", "test/**/*.test.ts"],
+    include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
     allowOnly: false,
     passWithNoTests: false,
     testTimeout: 60_000,

@@ -1,8 +1,14 @@
 // Holds the import rules of `.dependency-cruiser.mjs` over the folder it is run in.
 import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
-import { cruise } from "dependency-cruiser";
+import swc from "@swc/core";
 import config from "../.dependency-cruiser.mjs";
+
+// dependency-cruiser 17 gives swc all but the word that a file has JSX in it. It takes the same parser as is imported
+// here, so that word is put in before it begins.
+const { parseFileSync } = swc;
+swc.parseFileSync = (file, options) => parseFileSync(file, { ...options, tsx: file.endsWith(".tsx") });
+const { cruise } = await import("dependency-cruiser");
 
 const folders = ["src", "test", "gallery", "bench"].filter((folder) => existsSync(folder));
 const { options, ...ruleSet } = config;
@@ -21,7 +27,7 @@ function filesNotRead(read) {
   const sources = folders
     .flatMap((folder) => readdirSync(folder, { recursive: true }).map((file) => join(folder, file)))
     .map((file) => file.replaceAll("\\", "/"))
-    .filter((file) => file.endsWith(".ts"));
+    .filter((file) => /\.tsx?$/.test(file) && !/\.d\.ts$/.test(file));
   if (sources.length === 0) return ["no sources found: nothing was checked"];
   return sources.filter((file) => !read.includes(file)).map((file) => `not read: ${file}`);
 }

@@ -8,13 +8,15 @@ import { parseSync } from "@swc/core";
 const medianLines = 8;
 const ninetiethLines = 25;
 
+const isTest = (file) => /\.(test|typetest)\.tsx?$/.test(file);
+
 /** Patterns that are kept out, where, and why. Matched in code, not in comments. */
 const keptOut = [
   {
     pattern:
       /\b(describe|it|test|suite)\s*\.\s*(skip|only|todo|skipIf|runIf|fails)\b|\b[xf](describe|it|test)\s*\(/,
     why: "a test that is skipped, alone or meant to fail",
-    where: (file) => file.endsWith(".test.ts"),
+    where: isTest,
   },
   {
     pattern: /\bimport\s*\(/,
@@ -24,7 +26,7 @@ const keptOut = [
   {
     pattern: /\bMath\s*\.\s*random\b/,
     why: "unseeded chance: same job, seed and effort give the same plan",
-    where: (file) => /^src\/(engine|files|words)\//.test(file) && !file.endsWith(".test.ts"),
+    where: (file) => /^src\/(engine|files|words)\//.test(file) && !isTest(file),
   },
   {
     pattern: /\bas\s+(Length|Cut|Finished|Area)\b/,
@@ -34,12 +36,12 @@ const keptOut = [
   {
     pattern: /^(import|export)\s+(?!type\b).*["'](\.\.\/)+files\/|^\} from ["'](\.\.\/)+files\//,
     why: "words take types from files, nothing else",
-    where: (file) => file.startsWith("src/words/") && !file.endsWith(".test.ts"),
+    where: (file) => file.startsWith("src/words/") && !isTest(file),
   },
   {
     pattern: /\bas\s+(any|unknown|never)\b/,
     why: "a cast that hides a type",
-    where: (file) => file.startsWith("src/") && !file.endsWith(".test.ts"),
+    where: (file) => file.startsWith("src/") && !isTest(file),
   },
 ];
 const keptOutComments = [
@@ -59,7 +61,7 @@ const keptOutComments = [
 const files = ["src", "test", "gallery", "bench"].flatMap(sourcesIn);
 const problems = files.flatMap(problemsIn);
 const lines = files
-  .filter((file) => file.startsWith("src/engine/") && !/\.(test|typetest)\.ts$/.test(file))
+  .filter((file) => file.startsWith("src/engine/") && !isTest(file))
   .flatMap(functionLengths)
   .sort((a, b) => a - b);
 const [median, ninetieth] = [atShare(lines, 0.5), atShare(lines, 0.9)];
@@ -82,7 +84,7 @@ function sourcesIn(folder) {
   } catch {
     // A folder that isn't there has no sources.
   }
-  return names.map((name) => join(folder, name).replaceAll("\\", "/")).filter((name) => name.endsWith(".ts"));
+  return names.map((name) => join(folder, name).replaceAll("\\", "/")).filter((name) => /\.tsx?$/.test(name));
 }
 
 function problemsIn(file) {

@@ -5,7 +5,8 @@ import { type CommandName, type CommandProblem, commandNames } from "../words/in
 import { type Command, type Limit, type PlanCommand, type SizeCommand, standardStream } from "./commands.ts";
 import { Given } from "./given.ts";
 
-const mostPlans = 99;
+// As many as a file of plans may hold.
+const mostPlans = 50;
 const mostSeconds = 86_400;
 const mostMoves = 1e9;
 const largestSeed = 2 ** 32 - 1;

@@ -384,3 +384,13 @@ export function pictureWords(plan: Plan, ruler: Length, words: Words): DrawingWo
     more: (count) => `and ${count === 1 ? "1 more fabric" : `${words.number(count)} more fabrics`}`,
   };
 }
+
+/** Of several plans in a file, which one. */
+export function inPlan(number: number, problem: string): string {
+  return `plan ${number}: ${problem}`;
+}
+
+export const noPlans = "This file is a list without a plan in it.";
+
+export const stepsDoNotFit =
+  "The steps, sewn one after the other, do not give this layout. Plan it again, or sew from the layout alone.";

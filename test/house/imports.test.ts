@@ -70,6 +70,16 @@ const planted: readonly [rule: string, file: string, text: string][] = [
     'import type { Length } from "../engine/length/types.ts"; export type T = Length;',
   ],
   [
+    "what-runs-in-a-browser-has-no-node",
+    "src/app/part.tsx",
+    'import { readFileSync } from "node:fs"; export const Part = () => <p>{readFileSync("a")}</p>;',
+  ],
+  [
+    "app-imports-only-engine-and-files-and-words-and-store",
+    "src/app/part.tsx",
+    'import { run } from "../cli/index.ts"; export const Part = () => <p onClick={run}>a</p>;',
+  ],
+  [
     "every-room-has-a-rule",
     "src/engine/shed/all.ts",
     'import type { Length } from "../length/index.ts"; export type T = Length;',
