@@ -15,5 +15,6 @@ const { status } = spawnSync(
   [join("src", "cli", "verso.mjs"), "plan", heap, "--top", "60x80", "--method", "frame", "--svg", picture],
   { cwd: root, stdio: "inherit" },
 );
-if (status === 0) process.stdout.write(`\nThe picture is ${relative(process.cwd(), join(root, picture))}\n`);
+if (status === 0)
+  process.stdout.write(`\nOpen ${relative(process.cwd(), join(root, picture))} in a browser to see it.\n`);
 process.exitCode = status ?? 1;
