@@ -1,10 +1,11 @@
-import type { Region } from "../back/index.ts";
+import type { PiecedRegion, Region } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { joinLimit } from "../work/index.ts";
 import { clashOf } from "./contrast.ts";
-import { polish } from "./polish.ts";
+import { mended } from "./mended.ts";
+import { type Outline, polish } from "./polish.ts";
 import { randomFrom } from "./random.ts";
-import { type Search, type Space, startSearch } from "./search.ts";
+import { type Search, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { stockOf } from "./stock.ts";
 import { coveredIn, thinned } from "./thinned.ts";
@@ -29,18 +30,29 @@ export function fillRegions(
   { seed, effort }: { readonly seed: number; readonly effort: number },
 ): RegionSearch {
   const stock = stockOf(job, blocksIn(region, new Map()));
-  const spaces = spacesIn(region, job);
+  const spots = spotsIn(region, { x: 0, y: 0 });
+  const spaces = spots.map(({ region: { width, height } }) => ({
+    width: width / job.step,
+    height: height / job.step,
+    allows: () => true,
+  }));
   const mostLeaves = joinLimit(job.time) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves });
   const arrange = (twigs: readonly Twig[]) =>
     polish(twigs, {
       stock,
       clash: clashOf(job),
-      cloth: gapCloth(region),
+      rooms: spots.map((spot) => ({ cloth: spot.region.fabric, outline: outlineFrom(spot, region, job) })),
       random: randomFrom(seed),
       tries: polishTries(twigs),
     });
-  return watched(search, () => settle(region, arrange(thinned(search.best, stock, mostLeaves)), job));
+  const best = () =>
+    thinned(
+      search.best.map((twig) => mended(twig, stock)),
+      stock,
+      mostLeaves,
+    );
+  return watched(search, () => settle(region, arrange(best()), job));
 }
 
 // Looking at the arrangement takes time with the square of its cells; large ones get fewer looks.
@@ -49,9 +61,25 @@ function polishTries(twigs: readonly Twig[]): number {
   return Math.min(1500, Math.round(30_000_000 / (largest + 20) ** 2));
 }
 
-function gapCloth(region: Region): string[] {
-  if (region.kind === "join") return region.parts.flatMap(gapCloth);
-  return region.kind === "pieced" ? [region.fabric] : [];
+type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };
+
+function spotsIn(region: Region, { x, y }: { x: number; y: number }): Spot[] {
+  if (region.kind === "pieced") return [{ region, x, y }];
+  if (region.kind !== "join") return [];
+  let along = 0;
+  return region.parts.flatMap((part) => {
+    const at = region.direction === "beside" ? { x: x + along, y } : { x, y: y + along };
+    along += region.direction === "beside" ? part.width : part.height;
+    return spotsIn(part, at);
+  });
+}
+
+/** The top's outline as it lies from this spot's corner, in steps; null without a top. */
+function outlineFrom(spot: Spot, layout: Region, { top, step }: Job): Outline | null {
+  if (top === null) return null;
+  const left = ((layout.width - top.width) / 2 - spot.x) / step;
+  const above = ((layout.height - top.height) / 2 - spot.y) / step;
+  return { left, top: above, right: left + top.width / step, bottom: above + top.height / step };
 }
 
 function watched(search: Search, layout: () => LayoutNode): RegionSearch {
@@ -79,12 +107,6 @@ function blocksIn(region: Region, counts: Map<string, number>): Map<string, numb
   if (region.kind === "join") for (const part of region.parts) blocksIn(part, counts);
   if (region.kind === "block") counts.set(region.piece, (counts.get(region.piece) ?? 0) + 1);
   return counts;
-}
-
-function spacesIn(region: Region, job: Job): Space[] {
-  if (region.kind === "join") return region.parts.flatMap((part) => spacesIn(part, job));
-  if (region.kind !== "pieced") return [];
-  return [{ width: region.width / job.step, height: region.height / job.step, allows: () => true }];
 }
 
 function fixedLeaves(region: Region): number {

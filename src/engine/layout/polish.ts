@@ -10,9 +10,9 @@ import { twigsFor } from "./twig.ts";
  */
 export function polish(
   twigs: readonly Twig[],
-  { stock, clash, cloth, random, tries }: Polishing,
+  { stock, clash, rooms, random, tries }: Polishing,
 ): readonly Twig[] {
-  const bench = new Bench(twigs, { clash, cloth, inch: stock.stepsPerInch });
+  const bench = new Bench(twigs, { clash, rooms, inch: stock.stepsPerInch });
   for (let look = 0; look < tries; look++) bench.change(random);
   const mill = twigsFor(stock);
   return bench.roots.map((knot) => twigOf(knot, mill));
@@ -21,10 +21,19 @@ export function polish(
 export type Polishing = {
   readonly stock: Stock;
   readonly clash: Clash;
-  /** Fabric of the plain cloth in each space. */
-  readonly cloth: readonly string[];
+  readonly rooms: readonly Room[];
   readonly random: Random;
   readonly tries: number;
+};
+
+/** What lies round a twig: the cloth its gaps take, and the top's outline from its own corner, in steps. */
+export type Room = { readonly cloth: string; readonly outline: Outline | null };
+
+export type Outline = {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
 };
 
 /** A twig that can be rearranged: a leaf's face may change, a fork's parts may change places. */
@@ -39,7 +48,7 @@ type Knot = {
   y: number;
 };
 
-type Settings = { readonly clash: Clash; readonly cloth: readonly string[]; readonly inch: number };
+type Settings = { readonly clash: Clash; readonly rooms: readonly Room[]; readonly inch: number };
 
 class Bench {
   readonly roots: readonly Knot[];
@@ -50,8 +59,8 @@ class Bench {
 
   constructor(twigs: readonly Twig[], settings: Settings) {
     this.settings = settings;
-    this.roots = twigs.map((twig, at) => knotOf(twig, settings.cloth[at] ?? ""));
-    this.costs = this.roots.map((root) => this.costOf(root));
+    this.roots = twigs.map((twig, at) => knotOf(twig, settings.rooms[at]?.cloth ?? ""));
+    this.costs = this.roots.map((_, at) => this.costOf(at));
     const all = this.roots.flatMap((knot, root) => within(knot).map((inner) => ({ knot: inner, root })));
     this.forks = all.filter(({ knot }) => knot.parts.length > 1);
     this.alike = sameSize(all.filter(({ knot }) => knot.face !== null));
@@ -84,7 +93,7 @@ class Bench {
 
   private keeps(roots: readonly number[]): boolean {
     const changed = [...new Set(roots)];
-    const costs = changed.map((root) => this.costOf(this.roots[root] as Knot));
+    const costs = changed.map((root) => this.costOf(root));
     const before = changed.reduce((sum, root) => sum + (this.costs[root] as number), 0);
     if (costs.reduce((sum, cost) => sum + cost, 0) > before) return false;
     changed.forEach((root, at) => {
@@ -93,10 +102,14 @@ class Bench {
     return true;
   }
 
-  private costOf(root: Knot): number {
+  private costOf(at: number): number {
+    const root = this.roots[at] as Knot;
     const leaves: Knot[] = [];
     place(root, 0, 0, leaves);
-    return this.clashes(leaves) + nearMisses(root, this.settings.inch) * 4;
+    const { inch, rooms } = this.settings;
+    const outline = rooms[at]?.outline ?? null;
+    const lost = outline === null ? 0 : leaves.reduce((sum, leaf) => sum + cutAway(leaf, outline, inch), 0);
+    return this.clashes(leaves) + nearMisses(root, inch) * 4 + lost;
   }
 
   private clashes(leaves: readonly Knot[]): number {
@@ -110,6 +123,33 @@ class Bench {
       }
     }
     return cost / this.settings.inch;
+  }
+}
+
+/** What is cut away of small pieces, blocks and those marked to be used first should be something else. */
+function cutAway({ face, x, y, width, height }: Knot, outline: Outline, inch: number): number {
+  if (face === null) return 0;
+  const across = Math.min(x + width, outline.right) - Math.max(x, outline.left);
+  const down = Math.min(y + height, outline.bottom) - Math.max(y, outline.top);
+  const lost = 1 - (Math.max(0, across) * Math.max(0, down)) / (width * height);
+  return lost <= 0 ? 0 : lost * dearness(face, Math.min(width, height) / inch);
+}
+
+function dearness({ lot: { piece } }: Face, narrowest: number): number {
+  if (piece.use === "edge") return -4;
+  if (piece.use === "first" || piece.use === "must") return 12;
+  switch (piece.kind) {
+    case "block":
+    case "part-block":
+    case "half-square-triangle":
+    case "triangle":
+      return 12;
+    case "strip":
+    case "square":
+    case "rectangle":
+    case "length":
+    case "odd":
+      return narrowest < 4 ? 6 : 2;
   }
 }
 

@@ -43,6 +43,8 @@ export type Stock = {
   readonly step: number;
   readonly allowances: number;
   readonly stepsPerInch: number;
+  /** The widest cell that one width of cloth gives whatever it is sewn to. */
+  readonly clothRoom: number;
 };
 
 /** Smallest finished side outside sets of like pieces (design: max(1 in, floor − ½ in)). */
@@ -61,6 +63,7 @@ export function stockOf(job: Job, placed: ReadonlyMap<string, number> = new Map(
     step,
     allowances: 2 * job.seam,
     stepsPerInch: inches(1) / step,
+    clothRoom: Math.floor((job.clothWidth - 2 * job.plainSeam) / step),
   };
   const lots: Lot[] = [];
   for (const piece of job.pieces) {

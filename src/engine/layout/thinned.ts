@@ -7,26 +7,29 @@ import { type Fork, type Twig, twigsFor } from "./twig.ts";
  */
 export function thinned(twigs: readonly Twig[], stock: Stock, mostLeaves: number): readonly Twig[] {
   let whole = [...twigs];
-  while (cellsIn(whole) > mostLeaves) {
-    const victim = poorest(whole);
+  const room = stock.clothRoom;
+  while (cellsIn(whole, room) > mostLeaves) {
+    const victim = poorest(whole, room);
     if (victim === null) return whole;
     whole = whole.map((twig) => without(twig, victim, stock));
   }
   return whole;
 }
 
-/** A sewn pair of triangles has a seam of its own, so it counts as two. */
-function cellsIn(twigs: readonly Twig[]): number {
-  return twigs.reduce((sum, twig) => sum + cellsOf(twig), 0);
+/** A sewn pair of triangles has a seam of its own; cloth too wide for the bolt is sewn from several widths. */
+function cellsIn(twigs: readonly Twig[], room: number): number {
+  return twigs.reduce((sum, twig) => sum + cellsOf(twig, room), 0);
 }
 
-function cellsOf(twig: Twig): number {
-  if (twig.kind === "fork") return cellsIn(twig.parts);
-  return twig.face?.lot.sewn ? 2 : 1;
+function cellsOf(twig: Twig, room: number): number {
+  if (twig.kind === "fork") return cellsIn(twig.parts, room);
+  if (twig.face !== null) return twig.face.lot.sewn ? 2 : 1;
+  const long = Math.max(twig.width, twig.height);
+  return Math.min(twig.width, twig.height) <= room ? 1 : Math.ceil(long / room);
 }
 
 /** The fork of leaves alone that covers least for each cell it would save. */
-function poorest(twigs: readonly Twig[]): Fork | null {
+function poorest(twigs: readonly Twig[], room: number): Fork | null {
   let worst: Fork | null = null;
   let least = Number.POSITIVE_INFINITY;
   const look = (twig: Twig): void => {
@@ -35,7 +38,7 @@ function poorest(twigs: readonly Twig[]): Fork | null {
       for (const part of twig.parts) look(part);
       return;
     }
-    const share = coveredIn(twig) / (cellsOf(twig) - 1);
+    const share = coveredIn(twig) / (cellsOf(twig, room) - 1);
     if (share < least) {
       least = share;
       worst = twig;
