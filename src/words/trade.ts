@@ -6,6 +6,8 @@ export type TradeWords = {
   readonly colours: string;
   readonly centre: string;
   readonly grey: string;
+  readonly neighbours: string;
+  readonly towards: string;
   /** The layer between top and back. */
   readonly batting: string;
   /** A sewing machine at home. */
@@ -25,6 +27,8 @@ export const american: TradeWords = {
   colours: "colors",
   centre: "center",
   grey: "gray",
+  neighbours: "neighbors",
+  towards: "toward",
   batting: "batting",
   homeMachine: "home machine",
   muslin: "muslin",
@@ -39,6 +43,8 @@ export const british: TradeWords = {
   colours: "colours",
   centre: "centre",
   grey: "grey",
+  neighbours: "neighbours",
+  towards: "towards",
   batting: "wadding",
   homeMachine: "domestic machine",
   muslin: "calico",

@@ -20,7 +20,12 @@ import type { PlanProblem, TableProblem } from "../files/index.ts";
 import type { Locale } from "./locales.ts";
 
 /** Where the fabrics and leftovers that a step names are looked up; a plan is one. */
-export type Names = { readonly fabrics: readonly Fabric[]; readonly pieces: readonly Piece[] };
+export type Names = {
+  readonly fabrics: readonly Fabric[];
+  readonly pieces: readonly Piece[];
+  /** All of them, in order: the last one makes the back. */
+  readonly steps?: readonly Step[];
+};
 
 /** What was being written when a measure could not be read. */
 export type Measured = "size" | "area" | "weight";

@@ -11,7 +11,7 @@ import { grainNames, kindName } from "./names.ts";
 export function draftProblem(problem: DraftProblem, voice: Voice): string {
   if (problem.row === null) return jobProblem(problem, voice);
   const field = fieldName(problem.field, voice);
-  return `Row ${voice.number(problem.row)}, ${field}: ${pieceProblem(problem, voice)}`;
+  return `Row ${problem.row}, ${field}: ${pieceProblem(problem, voice)}`;
 }
 
 function fieldName(field: PieceField, { trade }: Voice): string {
@@ -25,7 +25,7 @@ function pieceProblem(problem: PieceProblem, voice: Voice): string {
     case "size-zero":
       return "the size is 0. Add the size as cut, or leave the row out.";
     case "piece-too-large":
-      return `${voice.length(problem.size)} is more than the ${voice.length(problem.most)} a piece may have. Look at the number and its unit again.`;
+      return `${voice.length(problem.size)} is more than the ${voice.length(problem.most)} a piece may have. Check the number and its unit.`;
     case "narrower-than-seams":
       return `${voice.length(problem.size)} is no wider than its two seams, ${voice.length(problem.seams)} together. Sew it into a slab, or leave it out.`;
     case "count-not-whole":
@@ -41,7 +41,7 @@ function pieceProblem(problem: PieceProblem, voice: Voice): string {
     case "amount-zero":
       return "nothing is left to work with. Weigh or measure again, or leave the row out.";
     case "amount-too-large":
-      return `this is more than ${voice.area(problem.most)} of cloth. Look at the number and its unit again.`;
+      return `this is more than ${voice.area(problem.most)} of cloth. Check the number and its unit.`;
     case "area-and-weight":
       return "an area is given too, so the weight is left alone.";
     case "not-used":
@@ -65,7 +65,7 @@ function notUsed(field: "width" | "height" | "area" | "weight"): string {
 
 function colourConflict(problem: Extract<PieceProblem, { kind: "colour-conflict" }>, voice: Voice): string {
   const { fabric, colour, firstRow, firstColour } = problem;
-  return `${quoted(fabric)} is ${quoted(colour)} here and ${quoted(firstColour)} in row ${voice.number(firstRow)}. They are kept as two fabrics. If they are one, give both rows the same ${voice.trade.colour}.`;
+  return `${quoted(fabric)} is ${quoted(colour)} here and ${quoted(firstColour)} in row ${firstRow}. They are kept as two fabrics. If they are one, give both rows the same ${voice.trade.colour}.`;
 }
 
 function grainNotForKind(
@@ -83,9 +83,9 @@ function jobProblem(problem: JobProblem, voice: Voice): string {
     case "back-zero":
       return `The ${problem.side} of the back is 0. Give the size of the back from edge to edge.`;
     case "back-too-small":
-      return `The ${problem.side} of the back is ${voice.length(problem.size)}, and ${voice.length(problem.least)} is the least to piece anything in. Look at the number and its unit again.`;
+      return `The ${problem.side} of the back is ${voice.length(problem.size)}, and ${voice.length(problem.least)} is the least to piece anything in. Check the number and its unit.`;
     case "back-too-large":
-      return `The ${problem.side} of the back is ${voice.length(problem.size)}, and ${voice.length(problem.most)} is the most. Look at the number and its unit again.`;
+      return `The ${problem.side} of the back is ${voice.length(problem.size)}, and ${voice.length(problem.most)} is the most. Check the number and its unit.`;
     case "back-off-step":
       return `The ${problem.side} of the back, ${voice.length(problem.size)}, lies between two marks of the ruler. It is made ${voice.length(problem.made)}.`;
     case "top-zero":
@@ -99,7 +99,7 @@ function jobProblem(problem: JobProblem, voice: Voice): string {
     case "out-of-range":
       return `${jobFieldNames[problem.field]} is ${voice.length(problem.size)}. Choose it from ${voice.length(problem.least)} to ${voice.length(problem.most)}.`;
     case "unknown-plain-colour":
-      return `${quoted(problem.colour)}, for the plain cloth, is no ${voice.trade.colour} that is known here. Write a plain one such as teal, or one like #3e4257.`;
+      return `The plain cloth: ${quoted(problem.colour)} is no ${voice.trade.colour} that is known here. Write a plain one such as teal, or one like #3e4257.`;
     case "too-many-pieces":
       return `There are ${voice.count(problem.total, "piece", "pieces")}, and one plan holds ${voice.number(problem.most)}. Leave some of them for the next quilt.`;
     case "nothing-to-plan":

@@ -87,7 +87,7 @@ function treeProblem(problem: TreeProblem, voice: Voice): string {
     case "join-not-flattened":
       return `a join lies inside a join that runs the same way, with the same seam. Write its parts in the outer join.`;
     case "wrong-seam":
-      return `the seam allowance is ${voice.length(problem.actual)}, and ${voice.length(problem.expected)} belongs here. Half an inch is for seams with plain cloth on both sides only.`;
+      return `the seam allowance is ${voice.length(problem.actual)}, and ${voice.length(problem.expected)} belongs here. The wider seam is for plain cloth on both sides only.`;
   }
 }
 
@@ -134,7 +134,7 @@ function pieceProblem(problem: PieceProblem, voice: Voice): string {
     case "half-square-triangle-not-square":
       return `${name} would be cut to ${voice.size(problem.actual)}, and its diagonal would miss the corners. Keep it square.`;
     case "wrong-quarter":
-      return `${name} is turned in a way it has not. Only half-square triangles take quarter turns, from 0 to 3.`;
+      return `${name} cannot lie as it is written here. Quarter turns, from 0 to 3, are for half-square triangles.`;
   }
 }
 
@@ -203,7 +203,7 @@ function slabProblem(problem: SlabProblem, voice: Voice): string {
     case "slab-of-nothing":
       return "it is not said what this slab is made of. Name crumbs or pieces for it.";
     case "slab-not-from-crumbs":
-      return `this slab is to be made of ${pieceName(problem.piece)}, which are not crumbs. Name crumbs, or list them as pieces.`;
+      return `this slab is to be made of crumbs, and ${pieceName(problem.piece)} is not. Name crumbs, or list it as a piece.`;
     case "slab-too-large":
       return `the slabs take ${voice.area(problem.needed)}, and what they are made of gives ${voice.area(problem.has)}. Make fewer or smaller slabs.`;
   }

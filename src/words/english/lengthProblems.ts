@@ -34,9 +34,9 @@ export function lengthProblem(problem: LengthProblem, measured: Measured = "size
     case "negative":
       return `${text} is less than nothing. Take the minus away.`;
     case "too-large":
-      return `${text} is larger than any quilt needs. Look at the number and its unit again.`;
+      return `${text} is larger than any quilt needs. Check the number and its unit.`;
     case "ambiguous":
-      return `${text} may mean ${problem.readings.join(" or ")}. Write the one you mean, without a comma.`;
+      return `${text} may mean ${problem.readings.join(" or ")}. Write the one you mean.`;
     case "date":
       return `${text} looks like a date. ${dateAdvice(problem.fraction)}`;
   }

@@ -161,5 +161,12 @@ const patternNames = new Map([
 
 /** Words of the trade for a unit's pattern; one we have no word for is said as it is written, its hyphens opened. */
 export function patternName(pattern: string): string {
-  return patternNames.get(pattern) ?? pattern.replaceAll("-", " ");
+  return patternNames.get(pattern) ?? quoted(pattern.replaceAll("-", " ")).slice(1, -1);
+}
+
+/** "a pinwheel"; names of many go without. */
+export function onePattern(pattern: string): string {
+  const name = patternName(pattern);
+  if (name === "broken dishes" || name === "rounds of strips") return name;
+  return /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
 }

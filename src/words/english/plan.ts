@@ -12,7 +12,7 @@ export function figureLines(figures: Figures, voice: Voice): readonly string[] {
     `It uses ${voice.percent(covered)} of what your leftovers can cover.`,
     plainCells === 0
       ? "There is no plain cloth in it."
-      : `Plain cloth: ${voice.area(plain)} in ${voice.count(plainCells, "part", "parts")}.`,
+      : `Plain cloth: ${voice.area(plain)}, in ${voice.count(plainCells, "part", "parts")}.`,
     `${voice.count(joins, "seam", "seams")} to sew, about ${roughLength(seamLength, voice)} in all, and ${voice.count(cuts, "cut", "cuts")}.`,
     `${sentence(timeText(minutes, voice))}, cutting and pressing included.`,
     trimWaste < 0.005
@@ -23,12 +23,15 @@ export function figureLines(figures: Figures, voice: Voice): readonly string[] {
 }
 
 /** Steps of the ladder: common practice, as no published threshold for cloth is known. */
-function contrastLine(contrast: number, voice: Voice): string {
-  const steps = voice.number(Math.round(contrast));
-  if (contrast < 5) return `Neighbours are of nearly the same value (${steps} steps of 100 apart).`;
-  if (contrast < 15) return `Contrast between neighbours is low (${steps} steps of value of 100).`;
-  if (contrast < 30) return `Contrast between neighbours is medium (${steps} steps of value of 100).`;
-  return `Contrast between neighbours is strong (${steps} steps of value of 100).`;
+function contrastLine(contrast: number, { trade, number }: Voice): string {
+  const steps = number(Math.round(contrast));
+  return `Contrast between ${trade.neighbours} is ${contrastName(contrast)} (${steps} steps of value out of 100).`;
+}
+
+function contrastName(contrast: number): string {
+  if (contrast < 5) return "next to nothing";
+  if (contrast < 15) return "low";
+  return contrast < 30 ? "medium" : "strong";
 }
 
 export function buyText(

@@ -19,11 +19,11 @@ const valueTypes: { readonly [T in PlanValueType]: string } = {
 function whatIsWrong(problem: PlanProblem, voice: Voice): string {
   switch (problem.kind) {
     case "file-too-large":
-      return `This file is larger than ${voice.number(problem.most / 1_000_000)} MB, and no plan is. Look whether it is the right file.`;
+      return `This file is larger than ${voice.number(problem.most / 1_000_000)} MB, and no plan is. Check that it is the right file.`;
     case "not-json":
       return "This file does not read as a plan: it is cut off or is another kind of file. Save the plan again.";
     case "not-a-plan":
-      return "This file is not one of Verso's plans. Look whether it is the right file.";
+      return "This file is not one of Verso's plans. Check that it is the right file.";
     case "newer-version":
       return `This plan was written by a later Verso (version ${voice.number(problem.version)}; this one reads ${voice.number(problem.known)}). Get the later Verso to read it.`;
     case "missing":
@@ -31,7 +31,7 @@ function whatIsWrong(problem: PlanProblem, voice: Voice): string {
     case "wrong-type":
       return `${valueTypes[problem.expected]} belongs here.`;
     case "not-one-of":
-      return `Write ${voice.either(problem.choices.map(String))} here.`;
+      return `write ${voice.either(problem.choices.map(String))} here.`;
     case "not-a-length":
       return `no ruler shows ${problem.value}. Sizes are whole numbers of 1/320 mm; write more decimals.`;
     case "out-of-range":

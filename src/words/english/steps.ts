@@ -1,28 +1,42 @@
 import type { Press, Step, StepPart } from "../../engine/sewing/index.ts";
 import type { Names } from "../types.ts";
-import { quoted, sentence, type Voice } from "../voice.ts";
-import { patternName, pieceName, roleNames, unitName } from "./names.ts";
+import { quoted, type Voice } from "../voice.ts";
+import { onePattern, pieceName, roleNames, unitName } from "./names.ts";
 
 /** One step, from what is laid out to what comes off the ironing board. */
 export function stepText(step: Step, names: Names, voice: Voice): string {
-  const parts = step.from.map((part) => partText(part, names, voice));
-  const isAlone = step.from.length === 1 && step.from[0]?.count === 1 && step.kind === "join";
-  if (isAlone) return [`Take ${parts.join("; ")}.`, resultText(step, voice)].join(" ");
-  const sewing = [`${howSewn(step, voice)} ${parts.join("; ")}.`];
-  return [
-    ...sewing,
-    `Seam ${voice.length(step.seam)}.`,
-    pressText(step.press, voice),
-    resultText(step, voice),
-  ].join(" ");
+  const parts = step.from.map((part) => partText(part, names, voice)).join("; ");
+  const result = resultText(step, isLast(step, names), voice);
+  if (seamless(step)) return `Take ${parts}. ${result}`;
+  const seam = `Seam ${voice.length(step.seam)}.`;
+  const sewing = [`${howSewn(step, voice)} ${parts}.`, seam, pressText(step.press, voice), result];
+  return [...(isCutToMeasure(step) ? [measureFirst] : []), ...sewing].join(" ");
+}
+
+const measureFirst =
+  "Measure the sewn part through the middle and near both edges before you cut the plain cloth to it.";
+
+/** Plain cloth beside something sewn: what was sewn decides how long it is cut. */
+function isCutToMeasure({ kind, from }: Step): boolean {
+  const isPlain = (part: StepPart) => "cloth" in part && part.role === "plain";
+  return kind === "join" && from.some(isPlain) && from.some((part) => "step" in part);
+}
+
+/** A back of one piece of cloth is only cut. */
+function seamless({ kind, from }: Step): boolean {
+  return kind === "join" && from.length === 1 && from[0]?.count === 1;
+}
+
+function isLast(step: Step, { steps = [] }: Names): boolean {
+  return steps.at(-1)?.id === step.id;
 }
 
 function howSewn(step: Step, voice: Voice): string {
   switch (step.kind) {
     case "join":
-      return `${joinedAs(step, voice)}${orderText(step)}:`;
+      return `${joinedAs(step, voice)}, ${orderText(step)}:`;
     case "unit":
-      return `Sew ${withArticle(patternName(step.pattern ?? "unit"))}, its parts turned as the drawing shows, from`;
+      return `Sew ${onePattern(step.pattern ?? "unit")}, its parts turned as the drawing shows, from`;
     case "slab":
       return "Sew a slab by eye, bit to bit, and press as you go:";
   }
@@ -30,8 +44,8 @@ function howSewn(step: Step, voice: Voice): string {
 
 function joinedAs(step: Step, voice: Voice): string {
   const count = step.from.reduce((total, part) => total + part.count, 0);
-  const set = step.pattern === undefined ? "" : ` into ${withArticle(patternName(step.pattern))}`;
-  return `Sew ${voice.count(count, "part", "parts")} together${set}, `;
+  const set = step.pattern === undefined ? "" : ` into ${onePattern(step.pattern)}`;
+  return `Sew ${voice.count(count, "part", "parts")} together${set}`;
 }
 
 function orderText({ direction }: Step): string {
@@ -40,28 +54,38 @@ function orderText({ direction }: Step): string {
     : "one below the other from top to bottom";
 }
 
-function withArticle(name: string): string {
-  if (name.endsWith("s") || name.startsWith("broken")) return name;
-  return /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
-}
-
 /** One thing that is laid: how many, which, from what, how it lies and how large it is cut. */
 export function partText(part: StepPart, names: Names, voice: Voice): string {
-  const size = voice.size(part);
-  const each = part.count > 1 ? `, ${size} each` : `, ${size}`;
-  if ("step" in part) return `${unitName(part.step)}${each}`;
-  if ("cloth" in part) return `${clothText(part, names, voice)}${each}`;
-  const many = part.count > 1 ? `${voice.number(part.count)} of ` : "";
-  const copy = part.copy === undefined ? "" : ` number ${voice.number(part.copy)},`;
-  const from = fabricOf(part.piece, names);
-  return `${many}${pieceName(part.piece)}${from}${copy}${each}${turnText(part)}`.replace(",,", ",");
+  const size = `${voice.size(part)}${part.count > 1 ? " each" : ""}`;
+  if ("step" in part) return `${unitName(part.step)}, ${size}`;
+  if ("cloth" in part) return `${clothText(part, names, voice)}, ${size}`;
+  if (isCrumbs(part.piece, names)) return `${leftoverName(part.piece, names)}, enough for ${size}`;
+  return `${leftoverText(part, names, voice)}, ${size}${turnText(part)}`;
 }
 
-function fabricOf(pieceId: string, { pieces, fabrics }: Names): string {
+type LeftoverPart = Extract<StepPart, { readonly piece: string }>;
+
+function leftoverText({ piece, count, copy }: LeftoverPart, names: Names, voice: Voice): string {
+  const name = leftoverName(piece, names);
+  if (copy === undefined) return count > 1 ? `${voice.number(count)} of ${name}` : name;
+  const which = hasSeveral(piece, names) ? `number ${voice.number(copy)} of ${name}` : name;
+  return `${count > 1 ? `${voice.number(count)} ` : ""}cut from ${which}`;
+}
+
+function hasSeveral(pieceId: string, { pieces }: Names): boolean {
+  return (pieces.find(({ id }) => id === pieceId)?.count ?? 1) > 1;
+}
+
+function isCrumbs(pieceId: string, { pieces }: Names): boolean {
+  return pieces.find(({ id }) => id === pieceId)?.kind === "crumbs";
+}
+
+/** "strip 4 (teal)", with her own name for it where she gave one. */
+function leftoverName(pieceId: string, { pieces, fabrics }: Names): string {
   const piece = pieces.find(({ id }) => id === pieceId);
   const fabric = fabrics.find(({ id }) => id === piece?.fabric);
   const said = [fabric?.name ?? "", piece?.name ?? ""].filter((name) => name !== "");
-  return said.length === 0 ? "" : ` (${said.map(plain).join(", ")})`;
+  return said.length === 0 ? pieceName(pieceId) : `${pieceName(pieceId)} (${said.map(plain).join(", ")})`;
 }
 
 /** Her own name for a thing, on one line and without signs that do not print. */
@@ -81,8 +105,7 @@ type Source = { readonly piece: string; readonly copy: number };
 
 /** The length it is cut from; which one, where she has several alike. */
 function sourceText({ piece, copy }: Source, names: Names, voice: Voice): string {
-  const several = (names.pieces.find(({ id }) => id === piece)?.count ?? 1) > 1;
-  return several ? `${pieceName(piece)}, number ${voice.number(copy)}` : pieceName(piece);
+  return hasSeveral(piece, names) ? `${pieceName(piece)}, number ${voice.number(copy)}` : pieceName(piece);
 }
 
 const quarterTurns = {
@@ -92,7 +115,7 @@ const quarterTurns = {
   3: ", a quarter turn to the left",
 } as const;
 
-function turnText({ turned, quarter = 0 }: Extract<StepPart, { readonly piece: string }>): string {
+function turnText({ turned, quarter = 0 }: LeftoverPart): string {
   return `${turned === true ? ", turned on its side" : ""}${quarterTurns[quarter]}`;
 }
 
@@ -103,14 +126,15 @@ export function pressText(press: Press, { trade }: Voice): string {
     case "to-one-side":
       return "Press the seams to one side.";
     case "to-the-plain":
-      return "Press the seams towards the plain cloth.";
+      return `Press the seams ${trade.towards} the plain cloth.`;
     case "away-from-centre":
       return `Press the seams away from the ${trade.centre}.`;
   }
 }
 
-function resultText({ squareUp, unfinished, finished }: Step, voice: Voice): string {
-  const shows = `it shows ${voice.size(finished)} once it is sewn in`;
-  if (squareUp === undefined) return `${sentence(`it measures ${voice.size(unfinished)}`)}; ${shows}.`;
-  return `Square it up to ${voice.size(squareUp)}; ${shows}.`;
+function resultText({ squareUp, unfinished, finished }: Step, last: boolean, voice: Voice): string {
+  const end = last ? "this is the back" : `it shows ${voice.size(finished)} once it is sewn in`;
+  return squareUp === undefined
+    ? `It measures ${voice.size(unfinished)}; ${end}.`
+    : `Square it up to ${voice.size(squareUp)}; ${end}.`;
 }

@@ -6,7 +6,7 @@ import { kindName } from "./names.ts";
 export function tableProblem(problem: TableProblem, voice: Voice): string {
   if (!("row" in problem)) return fileProblem(problem, voice);
   const field = "field" in problem ? `, ${columnName(problem.field, voice)}` : "";
-  return `Row ${voice.number(problem.row)}${field}: ${rowProblem(problem, voice)}`;
+  return `Row ${problem.row}${field}: ${rowProblem(problem, voice)}`;
 }
 
 /** A column by its heading, in her spelling. */
