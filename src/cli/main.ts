@@ -1,6 +1,6 @@
 import { realpathSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { type Locale, locales, ownFailure, wordsFor } from "../words/index.ts";
+import { commandProblem, type Locale, locales, ownFailure, wordsFor } from "../words/index.ts";
 import { runCommandLine } from "./command-line.ts";
 import { codeOf } from "./files.ts";
 import type { Terminal } from "./terminal.ts";
@@ -8,11 +8,15 @@ import type { Terminal } from "./terminal.ts";
 // The one file that touches the process: from here on the world is an argument.
 
 const stop = { asked: false };
-for (const signal of ["SIGINT", "SIGTERM"] as const) {
-  // Once: whoever presses Ctrl-C again wants out at once.
-  process.once(signal, () => {
-    stop.asked = true;
-  });
+let askedAt = Number.POSITIVE_INFINITY;
+for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, onSignal);
+
+/** The first ends the search. Whoever presses Ctrl-C again wants out at once. */
+function onSignal(): void {
+  // Under npm one press arrives twice: from the terminal, and passed on by npm.
+  if (performance.now() > askedAt + 1000) process.exit(130);
+  if (!stop.asked) askedAt = performance.now();
+  stop.asked = true;
 }
 
 const locale = localeOf(process.env.LC_ALL || process.env.LC_MESSAGES || process.env.LANG || "");
@@ -30,7 +34,8 @@ const terminal: Terminal = {
 process.stdout.on("error", (error) => {
   // Whoever reads may close early, as `head` does, and has then got all that was wanted.
   if (codeOf(error) === "EPIPE") process.exit(0);
-  terminal.complain(`standard output: this can't be written (${codeOf(error)}).`);
+  const problem = { kind: "not-writable", file: "standard output", code: codeOf(error) } as const;
+  terminal.complain(commandProblem(problem, wordsFor(locale)));
   process.exit(2);
 });
 

@@ -23,7 +23,7 @@ export class ProgressLine {
     this.#shownAt = performance.now();
     this.#isShown = true;
     // A line that wraps could not be cleared again.
-    this.#screen.write(clearLine + text.slice(0, Math.max(0, (this.#screen.columns ?? 80) - 1)));
+    this.#screen.write(clearLine + text.slice(0, Math.max(0, (this.#screen.columns || 80) - 1)));
   }
 
   clear(): void {

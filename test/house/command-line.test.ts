@@ -85,6 +85,28 @@ describe("the command line as a process", () => {
     expect(checked).toMatchObject({ status: 0, stdout: expect.stringContaining("This plan is sound") });
   });
 
+  // In a terminal the signal goes to npm, its shell and Verso alike, and npm passes it on once more.
+  it("keeps the best so far under npm run as well, and npm ends well", async () => {
+    const npm = [
+      "run",
+      "-s",
+      "--prefix",
+      root,
+      "verso",
+      "--",
+      "plan",
+      "-",
+      ...untilStopped,
+      "--json",
+      "plan.json",
+    ];
+    const input = heap + "\n".repeat(1_000_000);
+    const { process: first, end } = start("npm", npm, { cwd, input, detached: true });
+    first.stdin?.on("finish", () => setTimeout(() => process.kill(-(first.pid ?? 0), "SIGINT"), 500));
+    expect(await end).toMatchObject({ status: 0, stderr: "" });
+    expect(readdirSync(cwd).sort()).toEqual(["heap.csv", "plan.json"]);
+  });
+
   it("takes files from the folder the user stands in, under npm run as well", async () => {
     const npm = [
       "run",

@@ -12,18 +12,20 @@ type Options = {
   readonly cwd: string;
   readonly env?: Readonly<Record<string, string>>;
   readonly input?: string;
+  /** Leads a group of its own, as a command typed into a terminal does. */
+  readonly detached?: boolean;
 };
 
 /** A process of its own, as a user starts it: no terminal, and none of the test runner's npm variables. */
 export function start(
   program: string,
   args: readonly string[],
-  { cwd, env = {}, input = "" }: Options,
+  { cwd, env = {}, input = "", detached = false }: Options,
 ): Started {
   const own = Object.entries(process.env).filter(
     ([name]) => !/^(npm_|INIT_CWD$|NODE_OPTIONS$|LC_|LANG)/i.test(name),
   );
-  const child = spawn(program, args, { cwd, env: { ...Object.fromEntries(own), ...env } });
+  const child = spawn(program, args, { cwd, env: { ...Object.fromEntries(own), ...env }, detached });
   let [stdout, stderr] = ["", ""];
   child.stdout.on("data", (chunk) => {
     stdout += chunk;
