@@ -23,11 +23,15 @@ const heaps = [
 function draw({ table, top, method }, style, file) {
   const words = ["plan", table, "--top", top, "--method", method, "--effort", "6000", "--svg", file];
   const asked = style === null ? words : [...words, "--style", style];
-  const { status } = spawnSync("npm", ["run", "-s", "verso", "--", ...asked], { cwd: root, stdio: "inherit" });
+  const { status } = spawnSync("npm", ["run", "-s", "verso", "--", ...asked], {
+    cwd: root,
+    stdio: "inherit",
+  });
   if (status !== 0) process.exit(1);
 }
 
 rmSync(`${root}/docs/pictures`, { recursive: true, force: true });
 mkdirSync(`${root}/docs/pictures`, { recursive: true });
 draw(heaps[0], null, "docs/pictures/sample-back.svg");
-for (const heap of heaps) for (const style of styles) draw(heap, style, `docs/pictures/${heap.name}-${style}.svg`);
+for (const heap of heaps)
+  for (const style of styles) draw(heap, style, `docs/pictures/${heap.name}-${style}.svg`);
