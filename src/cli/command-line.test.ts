@@ -30,7 +30,7 @@ async function verso(...args: readonly string[]) {
     folder,
     words: (unit) => wordsFor("en-US", unit),
     screen: { write: (text: string) => complained.push(text) },
-    stop: { asked: false },
+    stop: { asked: false, listen: () => {} },
     say: (text) => said.push(`${text}\n`),
     deliver: (document) => said.push(document),
     complain: (text) => complained.push(text),
@@ -164,7 +164,7 @@ describe("verso plan", () => {
   });
 
   it("stops with what it has, and plans no further ones", async () => {
-    const asked = { asked: true };
+    const asked = { asked: true, listen: () => {} };
     const said: string[] = [];
     const status = await runCommandLine(["plan", "heap.csv", ...frame, "--style", "all", "--json", "-"], {
       folder,

@@ -7,9 +7,13 @@ import type { Terminal } from "./terminal.ts";
 
 // The one file that touches the process: from here on the world is an argument.
 
-const stop = { asked: false };
+const stop = {
+  asked: false,
+  listen: () => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, onSignal);
+  },
+};
 let askedAt = Number.POSITIVE_INFINITY;
-for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, onSignal);
 
 /** The first ends the search. Whoever presses Ctrl-C again wants out at once. */
 function onSignal(): void {

@@ -31,6 +31,7 @@ export async function runPlan(command: PlanCommand, terminal: Terminal): Promise
   const read = readJob(input.value, command, words);
   if (!read.ok) return refuse(terminal, read.error);
 
+  stop.listen();
   const line = new ProgressLine(terminal.screen);
   const plans = await searchPlans(read.value.job, command, stop, (progress) =>
     line.show(progressText(progress, words)),

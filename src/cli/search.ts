@@ -5,7 +5,7 @@ import { defaultEffort, type Plan, type PlanSearch, rankStyles, startPlan } from
 import type { Progress } from "../words/index.ts";
 import type { PlanCommand } from "./commands.ts";
 
-/** Becomes true when she has seen enough: the best so far is then what she gets. */
+/** Whether she has seen enough: the best so far is then what she gets. */
 export type Stop = { readonly asked: boolean };
 
 type Request = { readonly style: Style; readonly seed: number };

@@ -10,7 +10,8 @@ export type Terminal = {
   readonly words: (unit: DisplayUnit) => Words;
   /** Where progress is shown. */
   readonly screen: Screen;
-  readonly stop: Stop;
+  /** `listen`: from now on Ctrl-C asks for the best so far. Until then there is nothing to keep, and it ends all. */
+  readonly stop: Stop & { listen(): void };
   /** Standard output, a line or several. */
   say(text: string): void;
   /** Standard output, a document as it is. */

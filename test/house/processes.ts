@@ -11,7 +11,8 @@ export type Started = { readonly process: ChildProcess; readonly end: Promise<Ru
 type Options = {
   readonly cwd: string;
   readonly env?: Readonly<Record<string, string>>;
-  readonly input?: string;
+  /** null: standard input stays open, and nothing comes. */
+  readonly input?: string | null;
   /** Leads a group of its own, as a command typed into a terminal does. */
   readonly detached?: boolean;
 };
@@ -35,7 +36,7 @@ export function start(
   });
   // Who was told not to read may have gone already.
   child.stdin.on("error", () => {});
-  child.stdin.end(input);
+  if (input !== null) child.stdin.end(input);
   const end = new Promise<Run>((resolve, reject) => {
     child.on("error", reject);
     child.on("close", (status) => resolve({ status, stdout, stderr }));
