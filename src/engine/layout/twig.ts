@@ -32,8 +32,9 @@ export type Prices = {
   readonly trimArea: number;
   readonly trimPiece: number;
   readonly seam: number;
-  /** Each cell cut off a strip, and what it is short of 5 in. */
+  /** Each cell cut off a strip; for each inch of its width (two allowances are lost); for each inch short of 5 in. */
   readonly crosscut: number;
+  readonly crosscutInch: number;
   readonly shortInch: number;
 };
 
@@ -84,8 +85,11 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
   };
   const crosscut = (face: Face, width: number, height: number): number => {
     if (!face.lot.roll) return 0;
-    const along = (face.along === "width" ? width : height) / inch;
-    return (prices.crosscut + Math.max(0, 5 - along) * prices.shortInch) * square;
+    const [along, across] =
+      face.along === "width" ? [width / inch, height / inch] : [height / inch, width / inch];
+    return (
+      (prices.crosscut + across * prices.crosscutInch + Math.max(0, 5 - along) * prices.shortInch) * square
+    );
   };
   const cloth = (width: number, height: number): Leaf => {
     const thin = Math.min(width, height) / inch;

@@ -90,17 +90,18 @@ function candidates(filling: Filling, { beside, thickness, long }: Shape): Lie[]
   for (let look = 0; look < loose.length && fitting.length < 2 * mostPieces; look++) {
     offer(loose[(start + look) % loose.length] as Lie);
   }
-  return fitting.length <= mostPieces ? fitting : some(fitting, random.below);
+  const enough = Math.min(mostPieces, 8 + Math.ceil(long / (2.5 * stock.stepsPerInch)));
+  return fitting.length <= enough ? fitting : some(fitting, enough, random.below);
 }
 
-function some(lies: Lie[], below: (count: number) => number): Lie[] {
-  for (let at = 0; at < mostPieces; at++) {
+function some(lies: Lie[], count: number, below: (count: number) => number): Lie[] {
+  for (let at = 0; at < count; at++) {
     const other = at + below(lies.length - at);
     const lie = lies[at] as Lie;
     lies[at] = lies[other] as Lie;
     lies[other] = lie;
   }
-  lies.length = mostPieces;
+  lies.length = count;
   return lies;
 }
 
