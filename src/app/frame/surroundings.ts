@@ -1,0 +1,79 @@
+/** What every page finds around it: the words, the store, the open project. */
+import { createContext, useContext, useSyncExternalStore } from "react";
+import type { ProjectHandle, ProjectState, Store, StoreState } from "../../store/index.ts";
+import { type FrameWords, frameWords, type Locale, type Words, wordsFor } from "../../words/index.ts";
+
+export type Surroundings = { readonly locale: Locale; readonly store: Store };
+
+export const SurroundingsContext = createContext<Surroundings | null>(null);
+export const ProjectContext = createContext<ProjectHandle | null>(null);
+
+/** The word set she reads. */
+export function useLocale(): Locale {
+  return useSurroundings().locale;
+}
+
+export function useStore(): Store {
+  return useSurroundings().store;
+}
+
+/** The projects on this device, as they are now. */
+export function useStoreState(): StoreState {
+  const store = useStore();
+  return useSyncExternalStore(store.subscribe, store.state);
+}
+
+/** The open project, to be edited. Only on pages that belong to a project. */
+export function useProject(): ProjectHandle {
+  const project = useContext(ProjectContext);
+  if (project === null) throw new Error("a page of a project stands outside of one");
+  return project;
+}
+
+/** The open project, as it is now. */
+export function useProjectState(): ProjectState {
+  const project = useProject();
+  return useSyncExternalStore(project.subscribe, project.state);
+}
+
+/** Every text about cloth, in her words and the project's unit; in inches where no project is open. */
+export function useWords(): Words {
+  const locale = useLocale();
+  const project = useContext(ProjectContext);
+  const unit = useSyncExternalStore(project?.subscribe ?? nothingToHear, () =>
+    project === null ? "in" : project.state().project.settings.unit,
+  );
+  return wordsOf(locale, unit);
+}
+
+/** The frame's own words. */
+export function useFrameWords(): FrameWords {
+  return frameWordsOf(useLocale());
+}
+
+function useSurroundings(): Surroundings {
+  const surroundings = useContext(SurroundingsContext);
+  if (surroundings === null) throw new Error("nothing stands outside of the app");
+  return surroundings;
+}
+
+function nothingToHear(): () => void {
+  return () => {};
+}
+
+const made = new Map<string, Words>();
+const framesMade = new Map<Locale, FrameWords>();
+
+// The same word set is the same object, so that what depends on it is not drawn anew.
+function wordsOf(locale: Locale, unit: "in" | "cm"): Words {
+  const key = `${locale} ${unit}`;
+  const words = made.get(key) ?? wordsFor(locale, unit);
+  made.set(key, words);
+  return words;
+}
+
+function frameWordsOf(locale: Locale): FrameWords {
+  const words = framesMade.get(locale) ?? frameWords(locale);
+  framesMade.set(locale, words);
+  return words;
+}

@@ -1,0 +1,50 @@
+/** The copy of the app that the browser keeps for use without a network, and whether a later one waits beside it. */
+import { workerAddress } from "../worker/trusted.ts";
+
+let waiting: ServiceWorker | null = null;
+let asked = false;
+const listeners = new Set<() => void>();
+
+export const laterVerso = {
+  subscribe(listener: () => void): () => void {
+    listeners.add(listener);
+    return () => listeners.delete(listener);
+  },
+  isReady: () => waiting !== null,
+  /** Takes the later one and loads this tab anew; other tabs go on with what they have. */
+  use() {
+    asked = true;
+    waiting?.postMessage("take-over");
+  },
+};
+
+/** Keeps the app on this device, and looks out for a later one. Without it everything works, save offline. */
+export async function keepForOffline(): Promise<void> {
+  if (!("serviceWorker" in navigator)) return;
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+  });
+  try {
+    watch(await navigator.serviceWorker.register(workerAddress("./sw.js")));
+  } catch {
+    // A private window or a full device: nothing she does depends on it.
+  }
+}
+
+function watch(registration: ServiceWorkerRegistration): void {
+  noteWaiting(registration);
+  registration.addEventListener("updatefound", () => {
+    const coming = registration.installing;
+    coming?.addEventListener("statechange", () => noteWaiting(registration));
+  });
+  // An app that stays open for days still hears of a later one.
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") registration.update().catch(() => {});
+  });
+}
+
+function noteWaiting(registration: ServiceWorkerRegistration): void {
+  // The very first one takes over by itself: there is nothing earlier to go on with.
+  waiting = navigator.serviceWorker.controller === null ? null : registration.waiting;
+  for (const listener of listeners) listener();
+}

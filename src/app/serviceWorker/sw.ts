@@ -1,0 +1,62 @@
+/**
+ * Keeps the app's own files on this device, whole or not at all, each build beside the others. A later build waits
+ * until she asks for it. Tabs that run an earlier one go on: its files stay until no tab is left that could want them.
+ */
+declare const self: ServiceWorkerGlobalScope;
+/** Written by the build: what this build is called, and its files, addressed from where this script lies. */
+declare const __SHELL__: { readonly build: string; readonly files: readonly string[] };
+
+const { build, files } = __SHELL__;
+const prefix = "verso-";
+const ours = prefix + build;
+
+self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
+self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
+self.addEventListener("message", (event) => {
+  if (event.data === "take-over") event.waitUntil(self.skipWaiting());
+});
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method !== "GET" || new URL(request.url).origin !== self.location.origin) return;
+  event.respondWith(request.mode === "navigate" ? page(request) : file(request));
+});
+
+/** All files or none: one that can't be fetched lets the whole installation fail, and the earlier build stays. */
+async function fetchAll(): Promise<void> {
+  const cache = await caches.open(ours);
+  await cache.addAll(files.map((name) => new Request(addressOf(name), { cache: "no-cache" })));
+}
+
+async function takeOver(): Promise<void> {
+  await clearAway();
+  await self.clients.claim();
+}
+
+// Of the earlier builds the last is left for tabs that are still open; those before it no tab can need.
+async function clearAway(): Promise<void> {
+  const names = (await caches.keys()).filter((name) => name.startsWith(prefix));
+  const earlier = names.filter((name) => name !== ours);
+  const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const kept = open.length > 0 ? earlier.slice(-1) : [];
+  await Promise.all(earlier.filter((name) => !kept.includes(name)).map((name) => caches.delete(name)));
+}
+
+/** The page itself, of this build: with a network or without, what she opens is one build through and through. */
+async function page(request: Request): Promise<Response> {
+  const { pathname } = new URL(request.url);
+  const own = [addressOf(""), addressOf("index.html")].map((address) => new URL(address).pathname);
+  const kept = own.includes(pathname) ? await cached(addressOf("index.html"), ours) : undefined;
+  return kept ?? fetch(request);
+}
+
+async function file(request: Request): Promise<Response> {
+  return (await cached(request.url, ours)) ?? (await caches.match(request.url)) ?? fetch(request);
+}
+
+async function cached(address: string, name: string): Promise<Response | undefined> {
+  return (await caches.open(name)).match(address);
+}
+
+function addressOf(name: string): string {
+  return new URL(name, self.location.href).href;
+}

@@ -1,0 +1,49 @@
+/** The solver, beside the page. One search at a time; it is stopped by ending the worker. */
+import { type PlanSearch, startPlan } from "../../engine/plan/index.ts";
+import type { FromSolver, ToSolver } from "./messages.ts";
+
+// Long enough that the turns cost nothing, short enough that what is shown moves.
+const turnMilliseconds = 60;
+// Each plan shown is made whole, checked and copied: not more often than one can look.
+const shownEvery = 300;
+
+addEventListener("message", ({ data }: MessageEvent<ToSolver>) => {
+  try {
+    solve(data);
+  } catch (error) {
+    say({ kind: "failed", detail: String(error) });
+  }
+});
+
+function solve({ job, request }: ToSolver): void {
+  const search = startPlan(job, request);
+  let shown = { covered: search.covered, at: performance.now() };
+  say({ kind: "better", plan: search.plan() });
+  let moves = 1;
+  while (!search.done) {
+    moves = turn(search, moves);
+    say({
+      kind: "progress",
+      progress: { share: Math.min(1, search.moves / search.effort), covered: search.covered },
+    });
+    const now = performance.now();
+    if (search.covered > shown.covered && now - shown.at >= shownEvery && !search.done) {
+      say({ kind: "better", plan: search.plan() });
+      shown = { covered: search.covered, at: now };
+    }
+  }
+  say({ kind: "done", plan: search.plan() });
+}
+
+/** One turn; gives the number of moves for the next. How it is cut into turns does not change the plan. */
+function turn(search: PlanSearch, moves: number): number {
+  const start = performance.now();
+  search.step(moves);
+  const used = performance.now() - start;
+  if (used < turnMilliseconds / 2) return moves * 2;
+  return used > turnMilliseconds * 2 ? Math.max(1, moves >> 1) : moves;
+}
+
+function say(message: FromSolver): void {
+  postMessage(message);
+}
