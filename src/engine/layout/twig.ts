@@ -44,6 +44,7 @@ export const usualPrices: Prices = {
   trimPiece: 0.7,
   seam: 0.25,
   crosscut: 0.5,
+  crosscutInch: 1.5,
   shortInch: 0.6,
 };
 
