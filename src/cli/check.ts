@@ -2,7 +2,6 @@ import { isDeepStrictEqual } from "node:util";
 import { checkLayout, figuresOf } from "../engine/layout/index.ts";
 import { flattened, reassemble } from "../engine/sewing/index.ts";
 import { type PlanDocument, readPlans } from "../files/index.ts";
-import { commandProblem, inFile, inPlan, noPlans, planIsSound, stepsDoNotFit } from "../words/index.ts";
 import type { CheckCommand } from "./commands.ts";
 import { readInput } from "./files.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
@@ -11,18 +10,20 @@ import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
 export async function runCheck({ plan: file }: CheckCommand, terminal: Terminal): Promise<ExitStatus> {
   const words = terminal.words("in");
   const input = await readInput(file, terminal.folder);
-  if (!input.ok) return refuse(terminal, [commandProblem(input.error, words)]);
+  if (!input.ok) return refuse(terminal, [words.problem(input.error)]);
   const read = readPlans(new TextDecoder().decode(input.value));
-  const unread = read.ok ? [] : read.error.map(words.planProblem);
+  const unread = read.ok ? [] : read.error.map(words.words.planProblem);
   const plans = read.ok ? read.value : [];
   const problems = plans.flatMap((plan, index) =>
-    problemsOf(plan, terminal).map((problem) => (plans.length === 1 ? problem : inPlan(index + 1, problem))),
+    problemsOf(plan, terminal).map((problem) =>
+      plans.length === 1 ? problem : words.inPlan(index + 1, problem),
+    ),
   );
-  const lines = [...unread, ...problems, ...(read.ok && plans.length === 0 ? [noPlans] : [])];
+  const lines = [...unread, ...problems, ...(read.ok && plans.length === 0 ? [words.noPlans] : [])];
   if (lines.length > 0)
     return refuse(
       terminal,
-      lines.map((line) => inFile(file, line)),
+      lines.map((line) => words.inFile(file, line)),
     );
   terminal.say(plans.map((plan) => soundText(plan, terminal)).join("\n\n"));
   return 0;
@@ -30,14 +31,14 @@ export async function runCheck({ plan: file }: CheckCommand, terminal: Terminal)
 
 function problemsOf(plan: PlanDocument, terminal: Terminal): string[] {
   const words = terminal.words(plan.unit);
-  const ofLayout = checkLayout(plan).map((problem) => words.layoutProblem(problem, plan.layout));
-  return [...ofLayout, ...(stepsGiveLayout(plan) ? [] : [stepsDoNotFit])];
+  const ofLayout = checkLayout(plan).map((problem) => words.words.layoutProblem(problem, plan.layout));
+  return [...ofLayout, ...(stepsGiveLayout(plan) ? [] : [words.stepsDoNotFit])];
 }
 
 /** With the figures counted again from the layout, where they follow from it alone. */
 function soundText(plan: PlanDocument, terminal: Terminal): string {
   const figures = { ...plan.figures, ...figuresOf(plan) };
-  return planIsSound({ ...plan, figures }, terminal.words(plan.unit));
+  return terminal.words(plan.unit).sound({ ...plan, figures });
 }
 
 /** The steps are sewn up on paper; what comes of it must be the layout. */

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { readPlan } from "../files/index.ts";
-import { wordsFor } from "../words/index.ts";
+import { cliWordsFor } from "../words/index.ts";
 import { runCommandLine } from "./command-line.ts";
 
 let folder = "";
@@ -28,7 +28,7 @@ async function verso(...args: readonly string[]) {
   const [said, complained]: [string[], string[]] = [[], []];
   const status = await runCommandLine(args, {
     folder,
-    words: (unit) => wordsFor("en-US", unit),
+    words: (unit) => cliWordsFor("en-US", unit),
     screen: { write: (text: string) => complained.push(text) },
     stop: { asked: false, listen: () => {} },
     say: (text) => said.push(`${text}\n`),
@@ -168,7 +168,7 @@ describe("verso plan", () => {
     const said: string[] = [];
     const status = await runCommandLine(["plan", "heap.csv", ...frame, "--style", "all", "--json", "-"], {
       folder,
-      words: (unit) => wordsFor("en-US", unit),
+      words: (unit) => cliWordsFor("en-US", unit),
       screen: { write: () => true },
       stop: asked,
       say: () => {},

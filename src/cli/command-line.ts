@@ -1,4 +1,3 @@
-import { commandProblem, helpText } from "../words/index.ts";
 import { readArguments } from "./arguments.ts";
 import { runCheck } from "./check.ts";
 import { runPlan } from "./plan.ts";
@@ -12,13 +11,13 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     const words = terminal.words("in");
     return refuse(
       terminal,
-      read.error.map((problem) => commandProblem(problem, words)),
+      read.error.map((problem) => words.problem(problem)),
     );
   }
   const command = read.value;
   switch (command.kind) {
     case "help":
-      terminal.say(helpText(command.about));
+      terminal.say(terminal.words("in").help(command.about));
       return 0;
     case "size":
       return runSize(command, terminal);

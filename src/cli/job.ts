@@ -3,13 +3,12 @@ import {
   type CheckedDraft,
   checkDraft,
   type Draft,
-  type DraftPiece,
   type DraftProblem,
   type Job,
 } from "../engine/cloth/index.ts";
 import { err, ok, type Result } from "../engine/length/index.ts";
 import { readLeftovers, type TableProblem } from "../files/index.ts";
-import { inFile, moreNotes, plainClothName, rowsSkipped, type Words } from "../words/index.ts";
+import type { CliWords } from "../words/index.ts";
 import type { PlanCommand } from "./commands.ts";
 
 /** A line for her, and the row of the table it is about, if any. */
@@ -25,12 +24,15 @@ export type JobRead = {
 export function readJob(
   bytes: Uint8Array,
   command: PlanCommand,
-  words: Words,
+  words: CliWords,
 ): Result<JobRead, readonly string[]> {
   const table = readLeftovers(bytes, command.unit);
   const { leftovers: file } = command;
   const unread = table.problems.map((problem) => tableLine(problem, file, words));
-  const { checked, stops } = check(draftOf(command, table.pieces), command.skipBadRows);
+  const { checked, stops } = check(
+    { ...settingsOf(command), plain: { name: words.plainCloth }, pieces: table.pieces },
+    command.skipBadRows,
+  );
   const stopLines = stops
     // Where rows could not be read, it is they that are missing.
     .filter(({ kind }) => kind !== "nothing-to-plan" || unread.length === 0 || command.skipBadRows)
@@ -38,19 +40,18 @@ export function readJob(
   const lines = textsInOrder([...unread, ...stopLines]);
   const canSkip = command.skipBadRows && unread.every(({ row }) => row !== null);
   if (checked === null || (lines.length > 0 && !canSkip)) return err(lines);
-  const skipped = lines.length > 0 ? [...lines, inFile(file, rowsSkipped)] : [];
+  const skipped = lines.length > 0 ? [...lines, words.inFile(file, words.rowsSkipped)] : [];
   return ok({ job: checked.job, notes: [...skipped, ...noteLines(checked.notes, file, words)] });
 }
 
-function draftOf({ unit, size, time, floor, step }: PlanCommand, pieces: readonly DraftPiece[]): Draft {
+/** What the command alone says of the job. */
+function settingsOf({ unit, size, time, floor, step }: PlanCommand): Omit<Draft, "plain" | "pieces"> {
   return {
     unit,
     ...sizesOf(size, unit),
     ...(time === null ? {} : { time }),
     ...(floor === null ? {} : { floor }),
     ...(step === null ? {} : { step }),
-    plain: { name: plainClothName },
-    pieces,
   };
 }
 
@@ -77,15 +78,18 @@ function check(draft: Draft, mayLeaveOut: boolean): Checked {
   return { checked: again.checked, stops: [...ofRows, ...again.stops] };
 }
 
-function tableLine(problem: TableProblem, file: string, words: Words): Line {
-  return { row: "row" in problem ? problem.row : null, text: inFile(file, words.tableProblem(problem)) };
+function tableLine(problem: TableProblem, file: string, words: CliWords): Line {
+  return {
+    row: "row" in problem ? problem.row : null,
+    text: words.inFile(file, words.words.tableProblem(problem)),
+  };
 }
 
-function draftLine(problem: DraftProblem, file: string, words: Words): Line {
-  const text = words.draftProblem(problem);
+function draftLine(problem: DraftProblem, file: string, words: CliWords): Line {
+  const text = words.words.draftProblem(problem);
   // What is wrong with the size she gave is not in the table.
   const isInFile = problem.row !== null || problem.field === "pieces";
-  return { row: problem.row, text: isInFile ? inFile(file, text) : text };
+  return { row: problem.row, text: isInFile ? words.inFile(file, text) : text };
 }
 
 /** Row by row, as she goes through her table; what is about no row comes last. */
@@ -97,7 +101,7 @@ function textsInOrder(lines: readonly Line[]): string[] {
 // A heap without colours would say so sixty times.
 const mostOfAKind = 3;
 
-function noteLines(notes: readonly DraftProblem[], file: string, words: Words): string[] {
+function noteLines(notes: readonly DraftProblem[], file: string, words: CliWords): string[] {
   const byKind = new Map<string, Line[]>();
   for (const note of notes) {
     byKind.set(note.kind, [...(byKind.get(note.kind) ?? []), draftLine(note, file, words)]);
@@ -105,6 +109,6 @@ function noteLines(notes: readonly DraftProblem[], file: string, words: Words): 
   return [...byKind.values()].flatMap((lines) => {
     const shown = textsInOrder(lines.slice(0, mostOfAKind));
     const more = lines.length - shown.length;
-    return more === 0 ? shown : [...shown, inFile(file, moreNotes(more))];
+    return more === 0 ? shown : [...shown, words.inFile(file, words.moreNotes(more))];
   });
 }

@@ -1,6 +1,6 @@
 import { realpathSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { commandProblem, type Locale, locales, ownFailure, wordsFor } from "../words/index.ts";
+import { cliWordsFor, type Locale, locales } from "../words/index.ts";
 import { runCommandLine } from "./command-line.ts";
 import { codeOf } from "./files.ts";
 import type { Terminal } from "./terminal.ts";
@@ -27,7 +27,7 @@ const locale = localeOf(process.env.LC_ALL || process.env.LC_MESSAGES || process
 
 const terminal: Terminal = {
   folder: folderOfUser(),
-  words: (unit) => wordsFor(locale, unit),
+  words: (unit) => cliWordsFor(locale, unit),
   screen: process.stderr,
   stop,
   say: (text) => process.stdout.write(`${plainSpaces(text)}\n`),
@@ -39,14 +39,15 @@ process.stdout.on("error", (error) => {
   // Whoever reads may close early, as `head` does, and has then got all that was wanted.
   if (codeOf(error) === "EPIPE") process.exit(0);
   const problem = { kind: "not-writable", file: "standard output", code: codeOf(error) } as const;
-  terminal.complain(commandProblem(problem, wordsFor(locale)));
+  terminal.complain(terminal.words("in").problem(problem));
   process.exit(2);
 });
 
 try {
   process.exitCode = await runCommandLine(process.argv.slice(2), terminal);
 } catch (error) {
-  terminal.complain(ownFailure(error instanceof Error ? error.message : String(error)));
+  const detail = error instanceof Error ? error.message : String(error);
+  terminal.complain(terminal.words("in").ownFailure(detail));
   process.exitCode = 1;
 }
 

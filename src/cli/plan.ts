@@ -1,14 +1,7 @@
 import { drawPlan } from "../engine/drawing/index.ts";
 import type { Plan } from "../engine/plan/index.ts";
 import { svgOfDrawing, writePlan } from "../files/index.ts";
-import {
-  commandProblem,
-  filesWritten,
-  pictureWords,
-  planSummary,
-  progressText,
-  type Words,
-} from "../words/index.ts";
+import type { CliWords } from "../words/index.ts";
 import { type PlanCommand, standardStream } from "./commands.ts";
 import { numberedFiles, type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
 import { readJob } from "./job.ts";
@@ -24,17 +17,17 @@ export async function runPlan(command: PlanCommand, terminal: Terminal): Promise
   if (problems.length > 0)
     return refuse(
       terminal,
-      problems.map((problem) => commandProblem(problem, words)),
+      problems.map((problem) => words.problem(problem)),
     );
   const input = await readInput(command.leftovers, folder);
-  if (!input.ok) return refuse(terminal, [commandProblem(input.error, words)]);
+  if (!input.ok) return refuse(terminal, [words.problem(input.error)]);
   const read = readJob(input.value, command, words);
   if (!read.ok) return refuse(terminal, read.error);
 
   stop.listen();
   const line = new ProgressLine(terminal.screen);
   const plans = await searchPlans(read.value.job, command, stop, (progress) =>
-    line.show(progressText(progress, words)),
+    line.show(words.progress(progress)),
   );
   line.clear();
   for (const note of read.value.notes) terminal.complain(note);
@@ -49,15 +42,15 @@ function deliver(plans: readonly Plan[], command: PlanCommand, terminal: Termina
   if (problems.length > 0)
     return refuse(
       terminal,
-      problems.map((problem) => commandProblem(problem, words)),
+      problems.map((problem) => words.problem(problem)),
     );
   const document = outputs.find(({ file }) => file === standardStream);
   if (document !== undefined) {
     terminal.deliver(document.text);
     return 0;
   }
-  terminal.say(plans.map((plan) => planSummary(plan, words)).join("\n\n\n"));
-  if (toFiles.length > 0) terminal.say(`\n${filesWritten(toFiles.map(({ file }) => file))}`);
+  terminal.say(plans.map((plan) => words.plan(plan)).join("\n\n\n"));
+  if (toFiles.length > 0) terminal.say(`\n${words.filesWritten(toFiles.map(({ file }) => file))}`);
   return 0;
 }
 
@@ -67,7 +60,7 @@ function outputFiles({ json, svg, plans }: PlanCommand, count: number): string[]
   return [...(json === null ? [] : [json]), ...pictures];
 }
 
-function outputsOf(plans: readonly Plan[], command: PlanCommand, words: Words): Output[] {
+function outputsOf(plans: readonly Plan[], command: PlanCommand, words: CliWords): Output[] {
   const { json, svg } = command;
   const texts = [
     ...(json === null ? [] : [jsonOf(plans, command)]),
@@ -82,7 +75,7 @@ function jsonOf(plans: readonly Plan[], command: PlanCommand): string {
   return command.plans === 1 ? `${documents.join("")}\n` : `[\n${documents.join(",\n")}\n]\n`;
 }
 
-function svgOf(plan: Plan, words: Words): string {
+function svgOf(plan: Plan, words: CliWords): string {
   const drawing = drawPlan(plan);
-  return svgOfDrawing(drawing, { words: pictureWords(plan, drawing.ruler.length, words) });
+  return svgOfDrawing(drawing, { words: words.picture(plan, drawing.ruler.length) });
 }

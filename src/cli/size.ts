@@ -9,7 +9,7 @@ import {
 } from "../engine/back/index.ts";
 import { defaultSettings, extraLimits, largestBack, type Top } from "../engine/cloth/index.ts";
 import type { Size } from "../engine/length/index.ts";
-import { type CommandProblem, commandProblem, sizeAnswer } from "../words/index.ts";
+import type { CommandProblem } from "../words/index.ts";
 import type { SizeCommand } from "./commands.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
 
@@ -23,7 +23,7 @@ export function runSize(command: SizeCommand, terminal: Terminal): ExitStatus {
   if (problems.length > 0)
     return refuse(
       terminal,
-      problems.map((problem) => commandProblem(problem, words)),
+      problems.map((problem) => words.problem(problem)),
     );
   const { clothWidth, plainSeam: seam } = defaultSettings[unit];
   const roundTo = shopStep(unit);
@@ -37,7 +37,7 @@ export function runSize(command: SizeCommand, terminal: Terminal): ExitStatus {
     backings: [vertical, horizontal],
     wide: wide && { width: usualExtraWide, buy: wide.buy },
   };
-  terminal.say(sizeAnswer(answer, words));
+  terminal.say(words.size(answer));
   return 0;
 }
 

@@ -1,5 +1,5 @@
 import type { DisplayUnit } from "../engine/length/index.ts";
-import type { Words } from "../words/index.ts";
+import type { CliWords } from "../words/index.ts";
 import type { Screen } from "./progress.ts";
 import type { Stop } from "./search.ts";
 
@@ -7,7 +7,7 @@ import type { Stop } from "./search.ts";
 export type Terminal = {
   /** The folder the user stands in. */
   readonly folder: string;
-  readonly words: (unit: DisplayUnit) => Words;
+  readonly words: (unit: DisplayUnit) => CliWords;
   /** Where progress is shown. */
   readonly screen: Screen;
   /** `listen`: from now on Ctrl-C asks for the best so far. Until then there is nothing to keep, and it ends all. */

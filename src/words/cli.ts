@@ -1,10 +1,14 @@
 /** What the command line says: its help, what keeps a command from being carried out, its answers. */
 import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Method, Top } from "../engine/cloth/index.ts";
-import type { Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
+import type { DisplayUnit, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
 import type { Figures, Plan } from "../engine/plan/index.ts";
 import type { DrawingWords } from "../files/index.ts";
+import type { Locale } from "./locales.ts";
+import { inBrackets } from "./pseudo.ts";
 import type { Words } from "./types.ts";
+import { quoted } from "./voice.ts";
+import { wordsFor } from "./wordsFor.ts";
 
 /** The commands, in the order of the job. */
 export const commandNames = ["size", "plan", "check"] as const;
@@ -51,13 +55,82 @@ export type FileProblem =
   | { readonly kind: "no-such-folder"; readonly file: string; readonly folder: string }
   | { readonly kind: "not-readable" | "not-writable"; readonly file: string; readonly code: string };
 
-/** One sentence or two: what is so, then what to do. Names are shown as she wrote them. */
-export function commandProblem(problem: CommandProblem, words: Words): string {
+/** All that the command line says, in one word set and one unit. Lines are parted, the last one has no end. */
+export type CliWords = {
+  readonly words: Words;
+  readonly help: (about: CommandName | null) => string;
+  /** One sentence or two: what is so, then what to do. Names are shown as she wrote them. */
+  readonly problem: (problem: CommandProblem) => string;
+  /** One line: which plan, how good it is, how long it takes. */
+  readonly progress: (progress: Progress) => string;
+  /** How large the back must be, what of it is cut away, and what it takes in one plain cloth. */
+  readonly size: (answer: SizeAnswer) => string;
+  /** A plan in plain words: what it is, what it uses and takes, what to buy, how it begins. */
+  readonly plan: (plan: Plan) => string;
+  /** What stands on the picture of a plan; `ruler` is the length of the ruler drawn. */
+  readonly picture: (plan: Plan, ruler: Length) => DrawingWords;
+  readonly filesWritten: (files: readonly string[]) => string;
+  /** The plan holds: what it comes to, counted again from its layout. */
+  readonly sound: (plan: SoundPlan) => string;
+  /** A problem with the file it is in, so that it can be found. */
+  readonly inFile: (file: string, problem: string) => string;
+  /** Of several plans in a file, which one. */
+  readonly inPlan: (number: number, problem: string) => string;
+  /** Notes of one kind beyond the first few. */
+  readonly moreNotes: (count: number) => string;
+  /** Said once where rows were left out because she asked for it. */
+  readonly rowsSkipped: string;
+  /** What the cloth to buy is called until she has chosen it. */
+  readonly plainCloth: string;
+  readonly noPlans: string;
+  readonly stepsDoNotFit: string;
+  /** Our own failure; the table is not at fault. */
+  readonly ownFailure: (detail: string) => string;
+};
+
+export function cliWordsFor(locale: Locale, unit: DisplayUnit): CliWords {
+  const words = wordsFor(locale, unit);
+  const texts = english(words);
+  if (locale !== "en-XA") return texts;
+  const picture = (plan: Plan, ruler: Length) => inBrackets(texts.picture(plan, ruler));
+  return { ...inBrackets(texts), picture, words };
+}
+
+function english(words: Words): CliWords {
+  return {
+    words,
+    help: (about) => (about === null ? help : helpOf[about]).trimEnd(),
+    problem: (problem) => commandProblem(problem, words),
+    progress: (progress) => progressText(progress, words),
+    size: (answer) => sizeAnswer(answer, words),
+    plan: (plan) => planSummary(plan, words),
+    picture: (plan, ruler) => pictureWords(plan, ruler, words),
+    filesWritten: (files) => files.map((file) => `Written: ${named(file)}`).join("\n"),
+    sound: (plan) => planIsSound(plan, words),
+    inFile: (file, problem) => `${file === "-" ? "standard input" : named(file)}: ${problem}`,
+    inPlan: (number, problem) => `plan ${number}: ${problem}`,
+    moreNotes: (count) => `and ${count === 1 ? "1 more row" : `${count} more rows`} like this.`,
+    rowsSkipped: "The rows named above were left out.",
+    plainCloth: "plain cloth",
+    noPlans: "This file is a list without a plan in it.",
+    stepsDoNotFit:
+      "The steps, sewn one after the other, do not give this layout. Plan it again, or sew from the layout alone.",
+    ownFailure: (detail) =>
+      `Verso stopped because of a mistake of its own: ${detail.slice(0, 300)}\nNothing was written. Please report it with the command you gave.`,
+  };
+}
+
+/** A file's name on one line, whatever is in it. */
+function named(file: string): string {
+  return file.replace(/\p{Cc}/gu, "\ufffd");
+}
+
+function commandProblem(problem: CommandProblem, words: Words): string {
   switch (problem.kind) {
     case "unknown-command":
-      return `“${problem.name}” is not a command. There are ${listed(commandNames)}: see verso --help.`;
+      return `${quoted(problem.name)} is not a command. There are ${listed(commandNames)}: see verso --help.`;
     case "unknown-option":
-      return `${problem.option} is not an option of verso ${problem.command}. See verso ${problem.command} --help.`;
+      return `${named(problem.option)} is not an option of verso ${problem.command}. See verso ${problem.command} --help.`;
     case "given-twice":
       return `--${problem.option} is given twice. Keep the one you mean.`;
     case "needs-a-value":
@@ -71,15 +144,15 @@ export function commandProblem(problem: CommandProblem, words: Words): string {
         ? "No leftovers are named. Name the table they are in: verso plan leftovers.csv …"
         : "No plan is named. Name the file it is in: verso check plan.json";
     case "one-too-many":
-      return `“${problem.name}” is one name too many. Take it away, or put quotation marks round a name with spaces.`;
+      return `${quoted(problem.name)} is one name too many. Take it away, or put quotation marks round a name with spaces.`;
     case "not-a-choice":
-      return `--${problem.option}: “${problem.text}” is not one of its words. Write ${either(problem.choices)}.`;
+      return `--${problem.option}: ${quoted(problem.text)} is not one of its words. Write ${either(problem.choices)}.`;
     case "not-a-length":
       return `--${problem.option}: ${words.lengthProblem(problem.problem)}`;
     case "not-a-size":
       return `--${problem.option}: ${words.sizeProblem(problem.problem)}`;
     case "not-a-number":
-      return `--${problem.option}: “${problem.text}” does not fit. Write ${numberWanted(problem, words)}.`;
+      return `--${problem.option}: ${quoted(problem.text)} does not fit. Write ${numberWanted(problem, words)}.`;
     case "not-both":
       return `--${problem.options[0]} and --${problem.options[1]} do not go together. Keep the one you mean.`;
     case "no-size":
@@ -95,9 +168,9 @@ export function commandProblem(problem: CommandProblem, words: Words): string {
     case "pictures-on-output":
       return "--svg: several pictures can't go to standard output. Give a file; they are numbered from it.";
     case "one-file-for-two":
-      return `${problem.file} can't hold both --json and --svg. Give each a file of its own.`;
+      return `${named(problem.file)} can't hold both --json and --svg. Give each a file of its own.`;
     case "would-overwrite-leftovers":
-      return `${problem.file} is the table of your leftovers. Give another file, so that it stays.`;
+      return `${named(problem.file)} is the table of your leftovers. Give another file, so that it stays.`;
     case "out-of-range":
       return `--${problem.option} may be from ${words.length(problem.least)} to ${words.length(problem.most)}.`;
     case "back-too-large":
@@ -115,17 +188,17 @@ export function commandProblem(problem: CommandProblem, words: Words): string {
 function fileProblem(problem: FileProblem): string {
   switch (problem.kind) {
     case "no-such-file":
-      return `${problem.file}: there is no such file. Look at the name and the folder.`;
+      return `${named(problem.file)}: there is no such file. Look at the name and the folder.`;
     case "is-a-folder":
-      return `${problem.file}: this is a folder. Name a file in it.`;
+      return `${named(problem.file)}: this is a folder. Name a file in it.`;
     case "too-large-to-read":
-      return `${problem.file}: this file is too large to be a table or a plan.`;
+      return `${named(problem.file)}: this file is too large to be a table or a plan.`;
     case "no-such-folder":
-      return `${problem.file}: there is no folder ${problem.folder}. Make it first, or name another.`;
+      return `${named(problem.file)}: there is no folder ${named(problem.folder)}. Make it first, or name another.`;
     case "not-readable":
-      return `${problem.file}: this file can't be read (${problem.code}). Look at who may read it.`;
+      return `${named(problem.file)}: this file can't be read (${problem.code}). Look at who may read it.`;
     case "not-writable":
-      return `${problem.file}: this file can't be written (${problem.code}). Look at the folder, or name another.`;
+      return `${named(problem.file)}: this file can't be written (${problem.code}). Look at the folder, or name another.`;
   }
 }
 
@@ -166,34 +239,12 @@ export type Progress = {
   readonly secondsLeft: number | null;
 };
 
-/** One line: which plan, how good it is, how long it takes. */
-export function progressText(progress: Progress, words: Words): string {
+function progressText(progress: Progress, words: Words): string {
   const { style, plan, plans, covered, moves, effort, secondsLeft } = progress;
   const which = plans === 1 ? "" : `plan ${plan} of ${plans}, `;
   const left =
     secondsLeft === null ? `${words.percent(moves / effort)} done` : `about ${Math.ceil(secondsLeft)} s left`;
   return `${which}${words.style(style)}: ${words.percent(covered)} of the pieced part filled, ${left} (Ctrl-C keeps this one)`;
-}
-
-/** Words of a problem within a file, so that it can be found: the file, then row and field where it has them. */
-export function inFile(file: string, problem: string): string {
-  return `${file === "-" ? "standard input" : file}: ${problem}`;
-}
-
-/** Said once where rows were left out because she asked for it. */
-export const rowsSkipped = "The rows named above were left out.";
-
-/** What the cloth to buy is called until she has chosen it. */
-export const plainClothName = "plain cloth";
-
-/** Notes of one kind beyond the first few. */
-export function moreNotes(count: number): string {
-  return `and ${count === 1 ? "1 more row" : `${count} more rows`} like this.`;
-}
-
-/** Our own failure; the plan is not at fault. */
-export function ownFailure(detail: string): string {
-  return `Verso stopped because of a mistake of its own: ${detail}\nNothing was written. Please report it with the command you gave.`;
 }
 
 export type SizeAnswer = {
@@ -206,8 +257,7 @@ export type SizeAnswer = {
   readonly wide: { readonly width: Length; readonly buy: Length } | null;
 };
 
-/** How large the back must be, what of it is cut away, and what it takes in one plain cloth. */
-export function sizeAnswer(answer: SizeAnswer, words: Words): string {
+function sizeAnswer(answer: SizeAnswer, words: Words): string {
   const { top, back, cutOff, clothWidth, backings, wide } = answer;
   return [
     `The back: ${words.size(back)}`,
@@ -241,8 +291,7 @@ function bought(length: Length, words: Words): string {
 /** How many of the steps the summary shows; the rest stand in the plan's file. */
 const firstSteps = 5;
 
-/** A plan in plain words: what it is, what it uses and takes, what to buy, how it begins. */
-export function planSummary(plan: Plan, words: Words): string {
+function planSummary(plan: Plan, words: Words): string {
   const { top, back, unused, steps, buy, seed } = plan;
   const size = `The back is ${words.size(back)}`;
   const over =
@@ -269,28 +318,17 @@ export function planSummary(plan: Plan, words: Words): string {
   ].join("\n");
 }
 
-/** Which files were written, with what is in them. */
-export function filesWritten(files: readonly string[]): string {
-  return files.map((file) => `Written: ${file}`).join("\n");
-}
+export type SoundPlan = { readonly style: Style; readonly back: Size; readonly figures: Figures };
 
-/** The plan holds: what it comes to, counted again from its layout. */
-export function planIsSound(
-  plan: { readonly style: Style; readonly back: Size; readonly figures: Figures },
-  words: Words,
-): string {
+function planIsSound({ style, back, figures }: SoundPlan, words: Words): string {
   return [
-    `This plan is sound: ${words.style(plan.style)}, ${words.size(plan.back)}. Every seam is straight and full length, and every piece is large enough.`,
-    ...words.figures(plan.figures),
+    `This plan is sound: ${words.style(style)}, ${words.size(back)}. Every seam is straight and full length, and every piece is large enough.`,
+    ...words.figures(figures),
   ].join("\n");
 }
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-export function helpText(about: CommandName | null): string {
-  return about === null ? help : helpOf[about];
 }
 
 const help = `verso plans a pieced quilt back from what a top left over.
@@ -316,14 +354,15 @@ it takes in one plain cloth.
   --top WxH       the finished quilt top, width then height: 60x80, 150x200cm
   --method        how it will be quilted: on a frame (4 in more on each side),
                   by machine at home (3 in) or by hand (2 in)
-  --extra LENGTH  how much more on each side, where yours asks for something else
+  --extra LENGTH  how much more on each side, if yours asks for another
 `,
-  plan: `verso plan LEFTOVERS.csv (--top WxH --method frame|machine|hand | --back WxH) [options]
+  plan: `verso plan LEFTOVERS.csv --top WxH --method frame|machine|hand [options]
+verso plan LEFTOVERS.csv --back WxH [options]
 
-A back from your leftovers that can be sewn with straight seams. LEFTOVERS.csv is
-a table with the columns kind, width, height and, where you know them, count,
+A back from your leftovers that can be sewn with straight seams. LEFTOVERS.csv
+is a table with the columns kind, width, height and, where you know them, count,
 fabric, colour, name, keep, use, direction …; - reads it from standard input.
-Without --json and --svg the plan is told in words.
+The plan is told in words, unless a file goes to standard output.
 
 Size
   --top WxH         the finished top, with --method
@@ -334,12 +373,13 @@ What it is like
   --style NAME      ${wrapped(styles)}
                     or all for one of each. Without it the best for this heap
   --time            afternoon, weekend (as it is without it) or any
-  --floor LENGTH    pieces narrower than this are not placed one by one (2 1/2 in)
+  --floor LENGTH    pieces narrower than this aren't placed one by one
+                    (2 1/2 in)
   --plans N         N plans, each in another style; with --style N plans of it
 
 Measures
   --unit in|cm      what bare numbers are in, here and in the table (in)
-  --step LENGTH     the finest mark of your ruler that cells lie on (1/8 in, 1 mm)
+  --step LENGTH     the finest mark of your ruler to cut by (1/8 in, 1 mm)
 
 How long it searches
   --seconds S       seconds of processor time, for all plans together (5)
@@ -348,9 +388,9 @@ How long it searches
   --seed N          where chance begins (1)
 
 Files
-  --json FILE       the plan, for verso check and other programs; a list if there
-                    are several. - writes to standard output
-  --svg FILE        the picture; several are numbered: back-1.svg, back-2.svg …
+  --json FILE       the plan, for verso check and other programs; a list if
+                    there are several. - writes to standard output
+  --svg FILE        the picture; several are numbered: back-1.svg …
   --skip-bad-rows   leave out rows that can't be read instead of stopping
 
 Ctrl-C ends the search and keeps the best so far.
@@ -367,8 +407,7 @@ function wrapped(names: readonly string[]): string {
   return [names.slice(0, half), names.slice(half)].map((row) => row.join(", ")).join(`,\n${" ".repeat(20)}`);
 }
 
-/** What stands on the picture of a plan. */
-export function pictureWords(plan: Plan, ruler: Length, words: Words): DrawingWords {
+function pictureWords(plan: Plan, ruler: Length, words: Words): DrawingWords {
   const { top, back, style, figures } = plan;
   const title = `${capital(words.style(style))}, ${words.size(back)}`;
   const covered = words.figures(figures)[0] ?? "";
@@ -384,13 +423,3 @@ export function pictureWords(plan: Plan, ruler: Length, words: Words): DrawingWo
     more: (count) => `and ${count === 1 ? "1 more fabric" : `${words.number(count)} more fabrics`}`,
   };
 }
-
-/** Of several plans in a file, which one. */
-export function inPlan(number: number, problem: string): string {
-  return `plan ${number}: ${problem}`;
-}
-
-export const noPlans = "This file is a list without a plan in it.";
-
-export const stepsDoNotFit =
-  "The steps, sewn one after the other, do not give this layout. Plan it again, or sew from the layout alone.";
