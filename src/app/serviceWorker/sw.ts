@@ -60,3 +60,6 @@ async function cached(address: string, name: string): Promise<Response | undefin
 function addressOf(name: string): string {
   return new URL(name, self.location.href).href;
 }
+
+// A module of its own, so that its names are no one else's.
+export {};
