@@ -1,4 +1,4 @@
 // No static imports: an old Node must reach the line that says so.
 import("./node-version.mjs").then(({ nodeIsNewEnough }) => {
-  if (nodeIsNewEnough()) return import("./start-sample.mjs");
+  if (nodeIsNewEnough()) return import("./start-app.mjs");
 });

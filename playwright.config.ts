@@ -1,0 +1,58 @@
+import { createServer } from "node:net";
+import { defineConfig } from "@playwright/test";
+import { findBrowser, noBrowser } from "./scripts/browser.mjs";
+
+const browser = await findBrowser();
+if (browser === undefined) throw new Error(noBrowser);
+
+// The workers that Playwright starts read this file again, and must come to the same port.
+process.env.VERSO_TEST_PORT ??= String(await freePort());
+const port = Number(process.env.VERSO_TEST_PORT);
+const address = `http://127.0.0.1:${port}/`;
+
+export default defineConfig({
+  testDir: "test/browser",
+  testMatch: "**/*.browser.ts",
+  outputDir: "out/browser",
+  fullyParallel: true,
+  workers: 2,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: [["list"]],
+  use: {
+    baseURL: address,
+    locale: "en-US",
+    trace: "retain-on-failure",
+    screenshot: "only-on-failure",
+    launchOptions: {
+      executablePath: browser,
+      args: [
+        ...(process.getuid?.() === 0 ? ["--no-sandbox"] : []),
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+      ],
+    },
+  },
+  webServer: {
+    command: `node scripts/serve.mjs --port ${port}`,
+    url: address,
+    reuseExistingServer: false,
+  },
+});
+
+function freePort(): Promise<number> {
+  return new Promise((done, failed) => {
+    const server = createServer();
+    server.once("error", failed);
+    server.listen(0, "127.0.0.1", () => {
+      const place = server.address();
+      server.close(() => (typeof place === "object" && place !== null ? done(place.port) : failed()));
+    });
+  });
+}

@@ -1,0 +1,3 @@
+export function findBrowser(): Promise<string | undefined>;
+export function ensureBrowser(): Promise<string | undefined>;
+export const noBrowser: string;
