@@ -51,8 +51,8 @@ const eighthOfYard = inches(9, 2);
 const tenthOfMetre = millimetres(100);
 
 /** Cloth off the bolt, as it is sold and rounded up, so that it is never short: 2⅞ yd, 2.7 m. */
-export function boltText(length: Length, { trade }: Voice): string {
-  if (trade.soldBy === "m") {
+export function boltText(length: Length, { trade, unit }: Voice): string {
+  if (trade.soldBy === "m" || unit === "cm") {
     const metres = toNumber(roundUpTo(length, tenthOfMetre), "cm") / 100;
     return `${new Intl.NumberFormat(trade.language, { maximumFractionDigits: 1 }).format(metres)}${noBreak}m`;
   }

@@ -3,7 +3,8 @@ import { finished, length } from "../length/index.ts";
 import { dress } from "./dress.ts";
 import type { Region } from "./region.ts";
 import { type Site, siteOf } from "./site.ts";
-import type { Sketch } from "./sketch.ts";
+import { pieced, type Sketch } from "./sketch.ts";
+import { isSound } from "./sound.ts";
 import { allOver } from "./styles/allOver.ts";
 import { blockLine } from "./styles/blockLine.ts";
 import { centred } from "./styles/centred.ts";
@@ -31,14 +32,25 @@ const composers: Readonly<Record<Style, Composer>> = {
 
 /** The style's composition in her measurements and her cloth. `variant` mirrors it: 0 as is, 1 sideways, 2 head over, 3 both. */
 export function compose(job: Job, style: Style, variant = 0): Region {
+  const sketch = sketchFor(job, style);
+  return regionOf(dress(mirrored(sketch, (variant & 1) === 1, (variant & 2) === 2), job), job);
+}
+
+/** A back too small for its style, or for a ring, is pieced all over. */
+function sketchFor(job: Job, style: Style): Sketch {
   const site = siteOf(job);
-  const sketch = mirrored(composers[style](site), (variant & 1) === 1, (variant & 2) === 2);
-  return regionOf(dress(sketch, job), job);
+  const ringless = { ...site, ringX: 0, ringY: 0 };
+  const ways = [() => composers[style](site), () => composers[style](ringless)];
+  for (const way of ways) {
+    const sketch = way();
+    if (isSound(sketch, site)) return sketch;
+  }
+  return pieced(site.width, site.height);
 }
 
 /** Finished area that a style would piece, in steps²: what it can use of the heap. */
 export function piecedArea(job: Job, style: Style): number {
-  return areaOfPieced(composers[style](siteOf(job)));
+  return areaOfPieced(sketchFor(job, style));
 }
 
 function areaOfPieced(sketch: Sketch): number {

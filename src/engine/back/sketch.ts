@@ -63,19 +63,15 @@ export function row(site: Site, height: number, width = site.width): Sketch {
   ]);
 }
 
-/** A core with the plain ring round it that will be cut away. */
+/** A core with the plain ring round it that will be cut away. What is too little for both sides goes to one. */
 export function ringed(site: Site, core: Sketch): Sketch {
-  const right = site.width - core.width - leftOf(site, core);
-  const above = Math.floor((site.height - core.height) / 2);
-  const under = site.height - core.height - above;
-  const middle = beside([
-    cloth(leftOf(site, core), core.height, "spacer"),
-    core,
-    cloth(right, core.height, "spacer"),
-  ]);
+  const [left, right] = sides(site, site.width - core.width);
+  const [above, under] = sides(site, site.height - core.height);
+  const middle = beside([cloth(left, core.height, "spacer"), core, cloth(right, core.height, "spacer")]);
   return below([cloth(site.width, above, "spacer"), middle, cloth(site.width, under, "spacer")]);
 }
 
-function leftOf(site: Site, core: Sketch): number {
-  return Math.floor((site.width - core.width) / 2);
+function sides(site: Site, rest: number): readonly [number, number] {
+  const one = Math.floor(rest / 2);
+  return one < site.inch ? [0, rest] : [one, rest - one];
 }

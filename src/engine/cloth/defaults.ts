@@ -23,8 +23,8 @@ export const defaultSettings: Readonly<Record<DisplayUnit, Settings>> = {
     seam: millimetres(7.5),
     // With 0.75 cm on the other side a cut size is still a whole millimetre; 1.5 cm would leave halves.
     plainSeam: millimetres(12.5),
-    // A hair under 2 1/2 in, so that strips cut by the inch are not below the floor.
-    floor: millimetres(63),
+    // Strips cut 2 1/2 in wide (6.3 cm) show 4.8 cm; the smallest cell is half an inch under the floor.
+    floor: millimetres(60),
     clothWidth: centimetres(107),
   },
 };

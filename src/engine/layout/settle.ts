@@ -117,8 +117,7 @@ function wholeSize({ lot, turned }: Face, job: Job): CellSize | null {
   const width = finished(length(lot.piece.width - 2 * job.seam));
   const height = finished(length(lot.piece.height - 2 * job.seam));
   const onStep = width % job.step === 0 && height % job.step === 0;
-  const whole = lot.piece.keep === "whole" || lot.piece.kind === "half-square-triangle";
-  if (onStep || !whole) return null;
+  if (onStep || lot.piece.keep !== "whole") return null;
   return turned ? { width: height, height: width } : { width, height };
 }
 

@@ -120,7 +120,9 @@ function sideBounds(piece: SizedPiece, side: number, base: Base, any: boolean): 
   const most = side - base.allowances;
   const max = Math.floor(most / base.step);
   if (any) return { max, min: base.smallest };
-  if (isNeverTrimmed(piece)) return whole(most, base);
+  if (piece.keep === "whole") return whole(most, base);
+  // Trimmed on one side alone a half-square triangle would lose its diagonal's corner: it is floored, no more.
+  if (piece.kind === "half-square-triangle") return { max, min: max };
   return { max, min: Math.max(base.smallest, Math.ceil((most - trimLimit(side)) / base.step)) };
 }
 
@@ -133,11 +135,6 @@ function whole(most: number, base: Base): { max: number; min: number } {
 /** Design: at most ½ in or 10 % of that side, in all. */
 function trimLimit(side: number): number {
   return Math.min(inches(1, 2), side / 10);
-}
-
-// A half-square triangle that is trimmed on one side loses its diagonal's corner, so it is never trimmed here.
-function isNeverTrimmed(piece: SizedPiece): boolean {
-  return piece.keep === "whole" || piece.kind === "half-square-triangle";
 }
 
 /** Two equal right triangles sewn along the long side: finishes at leg − s (2 + √2) (trade-facts: 7/8 in at ¼ in). */

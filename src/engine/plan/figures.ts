@@ -93,7 +93,7 @@ function backToShelf(piece: SizedPiece, cells: readonly PlacedLeaf[]): number {
     return sum + (upright !== turned ? cutHeight : cutWidth);
   }, 0);
   const end = long - taken;
-  return short >= inches(2) && end >= inches(5) ? end * short : 0;
+  return Math.min(short, end) >= inches(2) && Math.max(short, end) >= inches(5) ? end * short : 0;
 }
 
 /** Mean difference in value along shared edges of two fabrics, weighted by length; null where no colour is known. */

@@ -17,18 +17,39 @@ function gridOf(site: Site): Grid {
   const width = site.width - 2 * site.ringX;
   const height = site.height - 2 * site.ringY;
   const wanted = Math.max(wantedSide(site), Math.sqrt((width * height) / Math.max(9, site.joins * 0.45)));
-  let best: Grid = gridFor(width, height, Math.max(1, Math.round(width / wanted)));
-  const side = commonSide(site);
-  if (side !== null && side >= wanted * 0.9) {
-    best = { side, across: Math.floor(width / side), down: Math.floor(height / side) };
+  const common = commonSide(site);
+  if (common !== null && common >= wanted * 0.9 && leavesEnough(site, common)) return gridFor(site, common);
+  return gridFor(site, bestSide(site, wanted));
+}
+
+function gridFor(site: Site, side: number): Grid {
+  const across = Math.floor((site.width - 2 * site.ringX) / side);
+  return { side, across, down: Math.floor((site.height - 2 * site.ringY) / side) };
+}
+
+/** Near the wanted side, the one whose squares leave least over at the edges, and no sliver. */
+function bestSide(site: Site, wanted: number): number {
+  let best = Math.floor(Math.min(site.width - 2 * site.ringX, site.height - 2 * site.ringY));
+  let least = Number.POSITIVE_INFINITY;
+  for (let side = Math.ceil(wanted * 0.75); side <= wanted * 1.35; side++) {
+    if (!leavesEnough(site, side)) continue;
+    const { across, down } = gridFor(site, side);
+    if (across === 0 || down === 0) continue;
+    const covered = (across * down * side * side) / (site.width * site.height);
+    const cost = 1 - covered + Math.abs(side - wanted) / wanted / 3;
+    if (cost < least) {
+      least = cost;
+      best = side;
+    }
   }
   return best;
 }
 
-function gridFor(width: number, height: number, across: number): Grid {
-  const down = Math.max(1, Math.round((height * across) / width));
-  const side = Math.min(Math.floor(width / across), Math.floor(height / down));
-  return { side, across: Math.floor(width / side), down: Math.floor(height / side) };
+function leavesEnough(site: Site, side: number): boolean {
+  const { across, down } = gridFor(site, side);
+  return [site.width - across * side, site.height - down * side].every(
+    (rest) => rest === 0 || rest >= site.inch,
+  );
 }
 
 function wantedSide(site: Site): number {
