@@ -74,8 +74,12 @@ describe("progress", () => {
 
   it("names plan, share and the time left, or the moves where they end it", () => {
     const timed = american.progress({ ...progress, secondsLeft: 2.2 });
-    expect(timed).toContain("plan 2 of 3, an off-center cross: 91% of the pieced part filled, about 3 s left");
-    expect(american.progress({ ...progress, plans: 1, secondsLeft: null })).toMatch(/^an off-center .*25% done/);
+    expect(timed).toContain(
+      "plan 2 of 3, an off-center cross: 91% of the pieced part filled, about 3 s left",
+    );
+    expect(american.progress({ ...progress, plans: 1, secondsLeft: null })).toMatch(
+      /^an off-center .*25% done/,
+    );
   });
 });
 
