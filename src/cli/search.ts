@@ -8,6 +8,8 @@ import type { PlanCommand } from "./commands.ts";
 /** Whether she has seen enough: the best so far is then what she gets. */
 export type Stop = { readonly asked: boolean };
 
+type Report = (secondsLeft: number | null) => void;
+
 type Request = { readonly style: Style; readonly seed: number };
 
 /** One plan of each style in turn; with one style named, plans of it that begin at chance differently. */
@@ -33,28 +35,57 @@ export async function searchPlans(
   const requests = requestsFor(job, command);
   const end = command.limit.kind === "seconds" ? cpuSeconds() + command.limit.seconds : null;
   const found: Plan[] = [];
-  for (const [index, { style, seed }] of requests.entries()) {
+  for (const [index, request] of requests.entries()) {
     if (stop.asked && found.length > 0) break;
     const until = end === null ? null : cpuSeconds() + (end - cpuSeconds()) / (requests.length - index);
-    const effort =
-      command.limit.kind === "effort"
-        ? command.limit.moves
-        : defaultEffort(job, Math.max(0, (until ?? 0) - cpuSeconds()));
-    const search = startPlan(job, { style, seed, effort });
-    await runSearch(search, until, stop, (secondsLeft) =>
+    const report = (search: PlanSearch) => (secondsLeft: number | null) =>
       show({
-        style,
+        style: request.style,
         plan: index + 1,
         plans: requests.length,
         covered: search.covered,
         moves: search.moves,
-        effort,
+        effort: search.effort,
         secondsLeft,
-      }),
-    );
+      });
+    const { limit } = command;
+    const search =
+      limit.kind === "effort" || until === null
+        ? startPlan(job, { ...request, effort: limit.kind === "effort" ? limit.moves : 0 })
+        : await pacedSearch({ job, request, until }, stop, report);
+    await runSearch(search, until, stop, report(search));
     found.push(search.plan());
   }
   return found;
+}
+
+// Of her seconds, this share goes to finding out how fast the machine is, and this much is kept for the finish.
+const trialShare = 0.15;
+const finishShare = 0.06;
+
+/**
+ * A search whose effort this machine can do in the time: how much is found out on a trial, since a search that is cut
+ * short has not settled. Asked to stop during the trial, the trial is what she gets.
+ */
+async function pacedSearch(
+  { job, request, until }: { readonly job: Job; readonly request: Request; readonly until: number },
+  stop: Stop,
+  report: (search: PlanSearch) => Report,
+): Promise<PlanSearch> {
+  const start = cpuSeconds();
+  const seconds = Math.max(0, until - start);
+  const trial = startPlan(job, { ...request, effort: defaultEffort(job, seconds) });
+  await runSearch(trial, start + seconds * trialShare, stop, report(trial));
+  const used = cpuSeconds() - start;
+  const left = seconds * (1 - finishShare) - used;
+  if (stop.asked || trial.moves === 0 || left <= 0) return trial;
+  return startPlan(job, { ...request, effort: rounded((trial.moves / used) * left) });
+}
+
+/** To two digits, as somebody would type it to get the plan again. */
+function rounded(moves: number): number {
+  const digits = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, moves))) - 1);
+  return Math.max(1, Math.floor(moves / digits) * digits);
 }
 
 // Between turns a key press or a signal gets through; a turn is long enough that this costs nothing.
