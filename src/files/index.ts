@@ -1,3 +1,4 @@
+export { crc32 } from "./crc32.ts";
 export { type LeftoversTable, type OtherColumn, readLeftovers } from "./leftovers.ts";
 export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";
@@ -14,7 +15,33 @@ export {
 export * from "./plan-problems.ts";
 export { largestPlanFile, readPlan, readPlans } from "./plan-read.ts";
 export { writePlan, writePlans } from "./plan-write.ts";
+export { largestProjectFile, readProject, writeProject } from "./project.ts";
+export { longestText, wellFormed } from "./project-codecs.ts";
+export * from "./project-draft.ts";
+export {
+  leftoverParts,
+  projectJson,
+  readFact,
+  readFacts,
+  readProjectJson,
+  usualFacts,
+  writeFacts,
+} from "./project-json.ts";
+export { projectVersion } from "./project-migrations.ts";
+export { newProject } from "./project-new.ts";
+export {
+  type FactName,
+  type Facts,
+  factNames,
+  factsOf,
+  isFactName,
+  mostOf,
+  projectOf,
+  roughCodec,
+} from "./project-parts.ts";
 export * from "./project-problems.ts";
+export { type ReadLeftover, readLeftoverParts, readPart } from "./project-read.ts";
+export * from "./project-rows.ts";
 export * from "./project-types.ts";
 export { type DrawingWords, type SvgOptions, svgOfDrawing } from "./svg.ts";
 export { type ThemeName, themeNames } from "./svg-colour.ts";

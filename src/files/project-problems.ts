@@ -1,3 +1,5 @@
+import type { PlanProblem } from "./plan-problems.ts";
+
 /**
  * Why a file cannot be read as a project. `path` says where in it: `leftovers[2].cells.width`; empty for the whole
  * file.
@@ -29,6 +31,8 @@ export type ProjectProblem = { readonly path: string } & (
   | { readonly kind: "too-many"; readonly most: number }
   /** The same id for two rows. */
   | { readonly kind: "twice"; readonly id: string }
+  /** The kept plan is none. */
+  | { readonly kind: "plan"; readonly problem: PlanProblem }
   /** The list ends here; the rest of the file may hold more of them. */
   | { readonly kind: "more-problems" }
 );

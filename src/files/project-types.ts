@@ -45,6 +45,8 @@ export type Leftover = {
   readonly others: Readonly<Record<string, string>>;
 };
 
+export type NewLeftover = Omit<Leftover, "id">;
+
 /** Stock without a list. Blocks and squares of one size are rows of the heap; these are known only roughly. */
 export type RoughStock = {
   readonly id: string;

@@ -4,6 +4,7 @@ import type {
   HeapFacts,
   KeptPlan,
   Leftover,
+  NewLeftover,
   PlainCloth,
   Project,
   ProjectProblem,
@@ -107,7 +108,6 @@ export type ProjectState = {
   readonly problems: readonly StoredProblem[];
 };
 
-export type NewLeftover = Omit<Leftover, "id">;
 /** A cell set to `null` is left blank. */
 export type LeftoverChange = {
   readonly line?: string;
