@@ -7,7 +7,9 @@ import { pathToFileURL } from "node:url";
 import { ensureInstalled, root } from "./install.mjs";
 
 ensureInstalled();
-const { resultsOf } = await import(pathToFileURL(join(root, "scripts", "test-results.mjs")).href);
+const script = (name) => import(pathToFileURL(join(root, "scripts", name)).href);
+const { browserResultsOf, resultsOf } = await script("test-results.mjs");
+const { ensureBrowser, noBrowser } = await script("browser.mjs");
 
 const checks = [
   {
@@ -16,6 +18,11 @@ const checks = [
     args: ["-p", "src/engine"],
   },
   { name: "Types", program: "typescript/bin/tsc", args: ["-p", "."] },
+  {
+    name: "Types of the service worker (no page)",
+    program: "typescript/bin/tsc",
+    args: ["-p", "src/app/serviceWorker"],
+  },
   { name: "Import rules", script: "check-imports.mjs" },
   {
     name: "Lint and format",
@@ -23,9 +30,11 @@ const checks = [
     args: ["check", "--error-on-warnings", "."],
   },
   { name: "Code shape", script: "check-shape.mjs" },
+  { name: "The app is built", program: "vite/bin/vite.js", args: ["build", "--logLevel", "warn"] },
+  { name: "First load", script: "check-first-load.mjs" },
 ];
 
-const outcomes = [...checks.map(runCheck), runTests()];
+const outcomes = [...checks.map(runCheck), runTests(), await runBrowserTests()];
 const passed = outcomes.reduce((total, outcome) => total + outcome.passed, 0);
 const failed = outcomes.reduce((total, outcome) => total + outcome.failed, 0);
 process.exitCode = failed > 0 ? 1 : 0;
@@ -51,6 +60,24 @@ function runTests() {
   return results;
 }
 
+/** In the app as it was built above. Without a browser they fail: what was not looked at is not known to be good. */
+async function runBrowserTests() {
+  process.stdout.write("\nBrowser tests\n");
+  const browser = await ensureBrowser();
+  if (browser === undefined) {
+    process.stderr.write(noBrowser);
+    return { passed: 0, failed: 1 };
+  }
+  const folder = mkdtempSync(join(tmpdir(), "verso-browser-"));
+  const report = join(folder, "playwright.json");
+  const playwright = join(root, "node_modules", "@playwright", "test", "cli.js");
+  const env = { ...process.env, VERSO_BROWSER: browser, PLAYWRIGHT_JSON_OUTPUT_NAME: report };
+  const status = runNode([playwright, "test", "--reporter=list,json"], env);
+  const results = browserResultsOf(readReport(report), status);
+  rmSync(folder, { recursive: true, force: true });
+  return results;
+}
+
 function readReport(path) {
   try {
     return JSON.parse(readFileSync(path, "utf8"));
@@ -59,6 +86,6 @@ function readReport(path) {
   }
 }
 
-function runNode(args) {
-  return spawnSync(process.execPath, args, { cwd: root, stdio: "inherit" }).status ?? 1;
+function runNode(args, env = process.env) {
+  return spawnSync(process.execPath, args, { cwd: root, stdio: "inherit", env }).status ?? 1;
 }

@@ -13,3 +13,12 @@ export function resultsOf(report, status) {
   const hidden = failed === 0 && (status !== 0 || passed === 0) ? 1 : 0;
   return { passed, failed: failed + hidden };
 }
+
+/** The same of Playwright's report. A test that only passed when it was tried again counts as failed, too. */
+export function browserResultsOf(report, status) {
+  if (report === null) return { passed: 0, failed: 1 };
+  const { expected: passed, unexpected, flaky, skipped } = report.stats;
+  const failed = unexpected + flaky + skipped + report.errors.length;
+  const hidden = failed === 0 && (status !== 0 || passed === 0) ? 1 : 0;
+  return { passed, failed: failed + hidden };
+}

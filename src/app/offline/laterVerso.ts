@@ -45,6 +45,6 @@ function watch(registration: ServiceWorkerRegistration): void {
 
 function noteWaiting(registration: ServiceWorkerRegistration): void {
   // The very first one takes over by itself: there is nothing earlier to go on with.
-  waiting = navigator.serviceWorker.controller === null ? null : registration.waiting;
+  waiting = registration.active === null ? null : registration.waiting;
   for (const listener of listeners) listener();
 }

@@ -1,6 +1,6 @@
 /**
  * Keeps the app's own files on this device, whole or not at all, each build beside the others. A later build waits
- * until she asks for it. Tabs that run an earlier one go on: its files stay until no tab is left that could want them.
+ * until she asks for it, and the files of the one before stay, so that tabs which run it go on.
  */
 declare const self: ServiceWorkerGlobalScope;
 /** Written by the build: what this build is called, and its files, addressed from where this script lies. */
@@ -9,6 +9,8 @@ declare const __SHELL__: { readonly build: string; readonly files: readonly stri
 const { build, files } = __SHELL__;
 const prefix = "verso-";
 const ours = prefix + build;
+// The folder stands for its page: some places send whoever asks for index.html there, and what was sent on is refused.
+const thePage = "";
 
 self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
@@ -24,7 +26,7 @@ self.addEventListener("fetch", (event) => {
 /** All files or none: one that can't be fetched lets the whole installation fail, and the earlier build stays. */
 async function fetchAll(): Promise<void> {
   const cache = await caches.open(ours);
-  await cache.addAll(files.map((name) => new Request(addressOf(name), { cache: "no-cache" })));
+  await cache.addAll(files.map((name) => new Request(addressOf(nameFor(name)), { cache: "no-cache" })));
 }
 
 async function takeOver(): Promise<void> {
@@ -32,25 +34,26 @@ async function takeOver(): Promise<void> {
   await self.clients.claim();
 }
 
-// Of the earlier builds the last is left for tabs that are still open; those before it no tab can need.
+// A tab that was open before goes on with the build before this one. Older ones would only take up room.
 async function clearAway(): Promise<void> {
-  const names = (await caches.keys()).filter((name) => name.startsWith(prefix));
-  const earlier = names.filter((name) => name !== ours);
-  const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
-  const kept = open.length > 0 ? earlier.slice(-1) : [];
-  await Promise.all(earlier.filter((name) => !kept.includes(name)).map((name) => caches.delete(name)));
+  const earlier = (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== ours);
+  await Promise.all(earlier.slice(0, -1).map((name) => caches.delete(name)));
 }
 
 /** The page itself, of this build: with a network or without, what she opens is one build through and through. */
 async function page(request: Request): Promise<Response> {
   const { pathname } = new URL(request.url);
-  const own = [addressOf(""), addressOf("index.html")].map((address) => new URL(address).pathname);
-  const kept = own.includes(pathname) ? await cached(addressOf("index.html"), ours) : undefined;
+  const own = [thePage, "index.html"].map((name) => new URL(addressOf(name)).pathname);
+  const kept = own.includes(pathname) ? await cached(addressOf(thePage), ours) : undefined;
   return kept ?? fetch(request);
 }
 
 async function file(request: Request): Promise<Response> {
   return (await cached(request.url, ours)) ?? (await caches.match(request.url)) ?? fetch(request);
+}
+
+function nameFor(file: string): string {
+  return file === "index.html" ? thePage : file;
 }
 
 async function cached(address: string, name: string): Promise<Response | undefined> {
