@@ -23,8 +23,3 @@ export const overCloth = { dark: "#14171d", light: "#ffffff" } as const;
 export function fillOf(lab: Lab | null, theme: Theme): string {
   return lab === null ? theme.noColour : hexOf(lab);
 }
-
-/** A tone of the same cloth, for the stripes of a print: a little darker, or lighter where it is dark. */
-export function toneOf(lab: Lab): Lab {
-  return { ...lab, l: lab.l > 50 ? lab.l - 6 : lab.l + 6 };
-}

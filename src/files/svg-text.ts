@@ -1,3 +1,5 @@
+import { rounded } from "../engine/drawing/index.ts";
+
 /** The few things an SVG file is written with. */
 export type Attributes = Readonly<Record<string, string | number>>;
 
@@ -16,11 +18,6 @@ export function escaped(text: string): string {
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")
     .replaceAll('"', "&quot;");
-}
-
-/** In hundredths: finer than any screen or printer, and the same file every time. */
-export function rounded(pixels: number): number {
-  return Math.round(pixels * 100) / 100 + 0;
 }
 
 /** Lines no longer than `width`, broken between words. Fonts differ, so this is an estimate on the wide side. */

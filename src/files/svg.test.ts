@@ -7,7 +7,6 @@ import { type DrawnPlan, drawPlan, drawStep } from "../engine/drawing/index.ts";
 import type { JoinNode, LayoutNode } from "../engine/layout/index.ts";
 import { cut, finished, inches, length } from "../engine/length/index.ts";
 import { type DrawingWords, svgOfDrawing } from "./svg.ts";
-import { hatchPath } from "./svg-cloth.ts";
 
 const words: DrawingWords = {
   title: "Pieced back, 33 × 42 in",
@@ -108,31 +107,6 @@ describe("any picture", () => {
   });
 });
 
-describe("the hatching of the cut-off edge", () => {
-  const whole = { x: 0, y: 0, width: 680, height: 880 };
-  const hole = { x: 40, y: 40, width: 600, height: 800 };
-
-  it("stays inside the back and outside the top", () => {
-    const ends = [...hatchPath(whole, hole).matchAll(/([\d.]+) ([\d.]+)/g)].map(([, x, y]) => [
-      Number(x),
-      Number(y),
-    ]);
-    expect(ends.length).toBeGreaterThan(100);
-    for (const [x = -1, y = -1] of ends) {
-      expect(x >= 0 && x <= 680 && y >= 0 && y <= 880).toBe(true);
-      expect(x > 40 && x < 640 && y > 40 && y < 840).toBe(false);
-    }
-  });
-
-  it("is thin enough to leave the cloth its colour: under an eighth of the edge", () => {
-    const lines = [...hatchPath(whole, hole).matchAll(/M([\d.]+) [\d.]+L([\d.]+)/g)];
-    const lengths = lines.reduce((sum, [, from, to]) => sum + (Number(to) - Number(from)) * Math.SQRT2, 0);
-    // A light and a dark line of 0.6 each.
-    const lineWidth = 1.2;
-    expect((lengths * lineWidth) / (680 * 880 - 600 * 800)).toBeLessThan(1 / 8);
-  });
-});
-
 /** 32½ × 41½ finished: an insert of a pinwheel, four squares, a sewn triangle, a slab and strips between plain parts. */
 function insertAcross(): DrawnPlan {
   const squares = joined("below", [
@@ -170,7 +144,7 @@ function insertAcross(): DrawnPlan {
     unit: "in",
     seam: inches(1, 4),
     plainSeam: inches(1, 2),
-    top: { width: inches(27), height: inches(36), method: "machine", extra: inches(3) },
+    top: { width: inches(27), height: inches(36) },
     back: { width: inches(33), height: inches(42) },
     fabrics: [
       plainCloth,

@@ -1,8 +1,8 @@
-import type { Drawing, ShownFabric } from "../engine/drawing/index.ts";
+import { type Drawing, hatchPath, rounded, type Scale, type ShownFabric } from "../engine/drawing/index.ts";
 import { unitsPerInch } from "../engine/length/index.ts";
-import { clothOf, hatchPath, type Scale } from "./svg-cloth.ts";
+import { clothOf } from "./svg-cloth.ts";
 import { fillOf, type Theme, type ThemeName, themes } from "./svg-colour.ts";
-import { type Attributes, element, escaped, rounded, shortened, widthOf, wrapped } from "./svg-text.ts";
+import { type Attributes, element, escaped, shortened, widthOf, wrapped } from "./svg-text.ts";
 
 /** What a picture says, from the word set in use. What isn't given isn't written. */
 export type DrawingWords = {

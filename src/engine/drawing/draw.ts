@@ -1,4 +1,4 @@
-import type { Fabric, Job, Top } from "../cloth/index.ts";
+import type { Fabric, Job } from "../cloth/index.ts";
 import { type LayoutNode, outerSeams } from "../layout/index.ts";
 import {
   areaOf,
@@ -18,8 +18,8 @@ import type { Drawing, Patch, Rect, Ruler, Shape, ShownFabric } from "./types.ts
 /** What a drawing of a back needs of its plan. */
 export type DrawnPlan = Pick<
   Plan,
-  "unit" | "seam" | "plainSeam" | "top" | "back" | "fabrics" | "pieces" | "layout"
->;
+  "unit" | "seam" | "plainSeam" | "back" | "fabrics" | "pieces" | "layout"
+> & { readonly top: Size | null };
 
 /** The whole back, raw edge to raw edge. */
 export function drawPlan(plan: DrawnPlan): Drawing {
@@ -45,7 +45,7 @@ function inside({ width, height }: LayoutNode, seam: Length): Rect {
 }
 
 /** The top lies in the middle of its back. */
-function outlineOf(top: Top, back: Size): Rect {
+function outlineOf(top: Size, back: Size): Rect {
   return {
     x: half(subtract(back.width, top.width)),
     y: half(subtract(back.height, top.height)),
