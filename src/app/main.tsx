@@ -5,6 +5,7 @@ import { openStore } from "../store/index.ts";
 import { frameWords } from "../words/index.ts";
 import { App } from "./app.tsx";
 import { localeFor } from "./frame/locale.ts";
+import { fetchPagesWhenIdle } from "./frame/page.tsx";
 import { keepForOffline } from "./offline/laterVerso.ts";
 
 const locale = localeFor(navigator.languages, location.search);
@@ -20,6 +21,7 @@ const store = openStore({
 const place = document.getElementById("app");
 if (place !== null) createRoot(place).render(<App locale={locale} store={store} />);
 
+fetchPagesWhenIdle();
 if (import.meta.env.PROD) void keepForOffline();
 
 /** Some browsers refuse even to be asked. */

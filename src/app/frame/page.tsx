@@ -6,6 +6,19 @@ import { useFrameWords } from "./surroundings.ts";
 
 const pages = new Map<ScreenName, ComponentType>(screens.map(({ name, load }) => [name, lazy(load)]));
 
+/**
+ * Fetches the pages she has not opened yet, once there is nothing else to do. A tab that has them all needs nothing
+ * more from whoever serves the app, though the app be renewed there meanwhile.
+ */
+export function fetchPagesWhenIdle(): void {
+  const fetchAll = () => {
+    // What can't be fetched now is tried again when she opens it.
+    for (const { load } of screens) load().catch(() => {});
+  };
+  if ("requestIdleCallback" in window) requestIdleCallback(fetchAll, { timeout: 5000 });
+  else setTimeout(fetchAll, 2000);
+}
+
 /** The page she is on. Coming to another one, the reading begins at its heading. */
 export function Page({ name, title }: { readonly name: ScreenName; readonly title: string | null }) {
   const words = useFrameWords();

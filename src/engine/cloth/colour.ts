@@ -45,8 +45,15 @@ export function readColour(text: string): Colour | null {
   const parsed = css === null ? undefined : parsedColour(css);
   if (parsed === undefined || (parsed.alpha ?? 1) < 1) return null;
   const { l, a, b } = toLab(parsed);
-  const lab = { l, a: a ?? 0, b: b ?? 0 };
+  const lab = { l: rounded(l), a: rounded(a ?? 0), b: rounded(b ?? 0) };
   return Object.values(lab).every(Number.isFinite) ? { hex: formatHex(parsed), lab } : null;
+}
+
+// A millionth is far below what an eye or a camera tells apart, and far above the last place, in which browsers and
+// Node differ: the same colour is the same number everywhere, and so the same heap gives the same plan.
+function rounded(value: number): number {
+  // And a grey has no −0.
+  return Math.round(value * 1e6) / 1e6 + 0;
 }
 
 // On some texts, such as /0A, the parser stumbles instead of saying no.
@@ -76,7 +83,7 @@ export function hexOf(lab: Lab): string {
  * Source: Sharma, Wu, Dalal, Color Research & Application 30(1), 2005.
  */
 export function colourDifference(one: Lab, other: Lab): number {
-  return ciede2000({ mode: "lab65", ...one }, { mode: "lab65", ...other });
+  return rounded(ciede2000({ mode: "lab65", ...one }, { mode: "lab65", ...other }));
 }
 
 export const valueWords = ["same", "low", "medium", "strong"] as const;

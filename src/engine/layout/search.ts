@@ -1,3 +1,4 @@
+import { exponential } from "./exponential.ts";
 import { withFill } from "./fill.ts";
 import type { Filling } from "./filling.ts";
 import { isLeft } from "./filling.ts";
@@ -41,7 +42,8 @@ export function startSearch(stock: Stock, spaces: readonly Space[], options: Sea
 }
 
 const hottest = 4;
-const coldest = 0.12;
+/** ln(0.12 / 4): at the end a move may be worse by three hundredths of what it may be at the start. */
+const cooling = -3.506557897319982;
 
 class Annealing implements Search {
   moves = 0;
@@ -108,7 +110,7 @@ class Annealing implements Search {
 
   private temperature(): number {
     const progress = this.moves / this.options.effort;
-    return hottest * (coldest / hottest) ** progress * this.square;
+    return hottest * exponential(progress * cooling) * this.square;
   }
 
   /** Takes out one to three parts, fills them again, keeps the change if it is better or, while hot, not much worse. */
@@ -137,7 +139,7 @@ class Annealing implements Search {
   private decide(changed: readonly Twig[], mark: number): void {
     const cost = this.costOf(changed);
     const worse = cost - this.currentCost;
-    if (worse > 0 && this.random.next() >= Math.exp(-worse / this.temperature())) {
+    if (worse > 0 && this.random.next() >= exponential(-worse / this.temperature())) {
       this.pool.undo(mark);
       return;
     }
