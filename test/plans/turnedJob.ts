@@ -1,8 +1,10 @@
 import type { Job, Piece } from "../../src/engine/cloth/index.ts";
 import type { Size } from "../../src/engine/length/index.ts";
 
-/** The same job lying on its side: back, top and every leftover with width and height changed.
- * What runs up and down in her table still does, so for one-way cloth it is another job, and as good a one. */
+/**
+ * The same job lying on its side: back, top and every leftover with width and height changed.
+ * What runs up and down in her table still does, so for one-way cloth it is another job, and as good a one.
+ */
 export function turnedJob(job: Job): Job {
   return {
     ...job,
