@@ -69,23 +69,30 @@ export function roughLength(length: Length, { unit, number }: Voice): string {
 }
 
 /** The two ends of a range of minutes, both rounded to what one can plan with. */
-export function timeText([least, most]: readonly [number, number], voice: Voice): string {
+export function timeText(minutes: readonly [number, number], voice: Voice): string {
+  const { from, to, unit } = timeSpan(minutes, voice);
+  return from === to ? `about ${to} ${unit}` : `between ${from} and ${to} ${unit}`;
+}
+
+/** The same where there is little room: "2–3½ hours". */
+export function shortTimeText(minutes: readonly [number, number], voice: Voice): string {
+  const { from, to, unit } = timeSpan(minutes, voice);
+  return from === to ? `${to}${noBreak}${unit}` : `${from}–${to}${noBreak}${unit}`;
+}
+
+type TimeSpan = { readonly from: string; readonly to: string; readonly unit: string };
+
+function timeSpan([least, most]: readonly [number, number], voice: Voice): TimeSpan {
   if (most < 90) {
-    const [from, to] = [roundTo(least, 5), roundTo(most, 5)];
-    return from === to
-      ? `about ${voice.number(to)} minutes`
-      : `between ${voice.number(from)} and ${voice.number(to)} minutes`;
+    const shown = (minutes: number) => voice.number(roundTo(minutes, 5));
+    return { from: shown(least), to: shown(most), unit: "minutes" };
   }
   const [from, to] = [roundTo(least / 60, 0.5), roundTo(most / 60, 0.5)];
-  return from === to ? `about ${hours(to, voice)}` : `between ${half(from, voice)} and ${hours(to, voice)}`;
+  return { from: half(from, voice), to: half(to, voice), unit: to <= 1 ? "hour" : "hours" };
 }
 
 function roundTo(value: number, step: number): number {
   return Math.max(step, Math.round(value / step) * step);
-}
-
-function hours(count: number, voice: Voice): string {
-  return `${half(count, voice)} ${count <= 1 ? "hour" : "hours"}`;
 }
 
 /** 2.5 as 2½. */

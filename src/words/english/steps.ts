@@ -13,17 +13,17 @@ export function stepText(step: Step, names: Names, voice: Voice): string {
   return [...(isCutToMeasure(step) ? [measureFirst] : []), ...sewing].join(" ");
 }
 
-const measureFirst =
+export const measureFirst =
   "Measure the sewn part through the middle and near both edges before you cut the plain cloth to it.";
 
 /** Plain cloth beside something sewn: what was sewn decides how long it is cut. */
-function isCutToMeasure({ kind, from }: Step): boolean {
+export function isCutToMeasure({ kind, from }: Step): boolean {
   const isPlain = (part: StepPart) => "cloth" in part && part.role === "plain";
   return kind === "join" && from.some(isPlain) && from.some((part) => "step" in part);
 }
 
 /** A back of one piece of cloth is only cut. */
-function seamless({ kind, from }: Step): boolean {
+export function seamless({ kind, from }: Step): boolean {
   return kind === "join" && from.length === 1 && from[0]?.count === 1;
 }
 
@@ -48,7 +48,7 @@ function joinedAs(step: Step, voice: Voice): string {
   return `Sew ${voice.count(count, "part", "parts")} together${set}`;
 }
 
-function orderText({ direction }: Step): string {
+export function orderText({ direction }: Step): string {
   return direction === "beside"
     ? "side by side from left to right"
     : "one below the other from top to bottom";
@@ -57,10 +57,16 @@ function orderText({ direction }: Step): string {
 /** One thing that is laid: how many, which, from what, how it lies and how large it is cut. */
 export function partText(part: StepPart, names: Names, voice: Voice): string {
   const size = `${voice.size(part)}${part.count > 1 ? " each" : ""}`;
-  if ("step" in part) return `${unitName(part.step)}, ${size}`;
-  if ("cloth" in part) return `${clothText(part, names, voice)}, ${size}`;
-  if (isCrumbs(part.piece, names)) return `${leftoverName(part.piece, names)}, enough for ${size}`;
-  return `${leftoverText(part, names, voice)}, ${size}${turnText(part)}`;
+  const enough = "piece" in part && isCrumbs(part.piece, names) ? "enough for " : "";
+  return `${partName(part, names, voice)}, ${enough}${size}${"piece" in part ? turnText(part) : ""}`;
+}
+
+/** The same without its size and how it lies. */
+export function partName(part: StepPart, names: Names, voice: Voice): string {
+  if ("step" in part) return unitName(part.step);
+  if ("cloth" in part) return clothText(part, names, voice);
+  if (isCrumbs(part.piece, names)) return leftoverName(part.piece, names);
+  return leftoverText(part, names, voice);
 }
 
 type LeftoverPart = Extract<StepPart, { readonly piece: string }>;
@@ -81,7 +87,7 @@ function isCrumbs(pieceId: string, { pieces }: Names): boolean {
 }
 
 /** "strip 4 (teal)", with her own name for it where she gave one. */
-function leftoverName(pieceId: string, { pieces, fabrics }: Names): string {
+export function leftoverName(pieceId: string, { pieces, fabrics }: Names): string {
   const piece = pieces.find(({ id }) => id === pieceId);
   const fabric = fabrics.find(({ id }) => id === piece?.fabric);
   const said = [fabric?.name ?? "", piece?.name ?? ""].filter((name) => name !== "");
@@ -115,7 +121,7 @@ const quarterTurns = {
   3: ", a quarter turn to the left",
 } as const;
 
-function turnText({ turned, quarter = 0 }: LeftoverPart): string {
+export function turnText({ turned, quarter = 0 }: LeftoverPart): string {
   return `${turned === true ? ", turned on its side" : ""}${quarterTurns[quarter]}`;
 }
 
@@ -132,7 +138,7 @@ export function pressText(press: Press, { trade }: Voice): string {
   }
 }
 
-function resultText({ squareUp, unfinished, finished }: Step, last: boolean, voice: Voice): string {
+export function resultText({ squareUp, unfinished, finished }: Step, last: boolean, voice: Voice): string {
   const end = last ? "this is the back" : `it shows ${voice.size(finished)} once it is sewn in`;
   return squareUp === undefined
     ? `It measures ${voice.size(unfinished)}; ${end}.`
