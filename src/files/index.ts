@@ -3,6 +3,10 @@ export { type LeftoversTable, type OtherColumn, readLeftovers } from "./leftover
 export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";
 export { asDraft, writeLeftovers } from "./leftovers-write.ts";
+export { type LineHabit, longestLine, readLine } from "./line.ts";
+export { colourWordIn } from "./line-colours.ts";
+export * from "./line-types.ts";
+export { lineFields, writeLine } from "./line-write.ts";
 export {
   type DocumentFabric,
   type DocumentPiece,
@@ -24,10 +28,11 @@ export {
   readFact,
   readFacts,
   readProjectJson,
+  sectionsOf,
   usualFacts,
   writeFacts,
 } from "./project-json.ts";
-export { projectVersion } from "./project-migrations.ts";
+export * from "./project-migrations.ts";
 export { newProject } from "./project-new.ts";
 export {
   type FactName,

@@ -76,7 +76,7 @@ function cellOf(column: Column, piece: DraftPiece, unit: DisplayUnit): string {
   }
 }
 
-function exactArea(size: Area): string {
+export function exactArea(size: Area): string {
   const squareInches = size / unitsPerInch ** 2;
   if (Number.isInteger(squareInches * 16)) return `${squareInches} sq in`;
   if (Number.isInteger(size / unitsPerCentimetre ** 2)) return `${size / unitsPerCentimetre ** 2} cm²`;
