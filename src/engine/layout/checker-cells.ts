@@ -1,5 +1,6 @@
 import { inches, type Length, length } from "../length/index.ts";
-import type { CheckInput, Heap } from "./checker-input.ts";
+import { type CheckInput, type Heap, isSized } from "./checker-input.ts";
+import { mustStayWhole } from "./checker-pieces.ts";
 import type { Cell } from "./checker-tree.ts";
 import type { LayoutProblem, Side } from "./problems.ts";
 
@@ -32,8 +33,13 @@ function isOffStep({ node }: Cell, step: Length): boolean {
 
 /** Only what is left whole may be of a size the ruler does not show: it came so. */
 function isWhole({ node }: Cell, heap: Heap): boolean {
-  if (node.kind === "piece") return heap.get(node.piece)?.keep === "whole";
-  return node.kind === "unit" && node.pieces.some(({ piece }) => heap.get(piece)?.keep === "whole");
+  if (node.kind === "piece") return staysWhole(node.piece, heap);
+  return node.kind === "unit" && node.pieces.some(({ piece }) => staysWhole(piece, heap));
+}
+
+function staysWhole(id: string, heap: Heap): boolean {
+  const piece = heap.get(id);
+  return piece !== undefined && isSized(piece) && mustStayWhole(piece);
 }
 
 /** The spacer that takes the difference: it touches the whole piece, or is sewn into the same row. */

@@ -8,14 +8,14 @@ export type Clash = (one: string, other: string) => number;
 
 export function clashOf(job: Pick<Job, "fabrics">): Clash {
   const fabrics = new Map(job.fabrics.map((fabric) => [fabric.id, fabric]));
-  const known = new Map<string, number>();
+  const known = new Map<string, Map<string, number>>();
   return (one, other) => {
     if (one === other) return 1;
-    const key = one < other ? `${one} ${other}` : `${other} ${one}`;
-    const before = known.get(key);
+    const row = known.get(one) ?? new Map<string, number>();
+    const before = row.get(other);
     if (before !== undefined) return before;
     const clash = clashBetween(fabrics.get(one), fabrics.get(other));
-    known.set(key, clash);
+    known.set(one, row.set(other, clash));
     return clash;
   };
 }

@@ -44,7 +44,7 @@ export function fillRegions(
       clash: clashOf(job),
       rooms: spots.map((spot) => ({ cloth: spot.region.fabric, outline: outlineFrom(spot, region, job) })),
       random: randomFrom(seed),
-      tries: polishTries(twigs),
+      tries: polishTries(twigs, search.moves),
     });
   const best = () =>
     thinned(
@@ -55,10 +55,10 @@ export function fillRegions(
   return watched(search, () => settle(region, arrange(best()), job));
 }
 
-// Looking at the arrangement takes time with the square of its cells; large ones get fewer looks.
-function polishTries(twigs: readonly Twig[]): number {
+// Looking at an arrangement takes time with its cells, so large ones get fewer looks; a first plan, wanted at once, a few.
+function polishTries(twigs: readonly Twig[], moves: number): number {
   const largest = Math.max(0, ...twigs.map((twig) => twig.leaves));
-  return Math.min(1500, Math.round(30_000_000 / (largest + 20) ** 2));
+  return Math.min(2000, 40 + moves, Math.round(600_000 / (largest + 20)));
 }
 
 type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };

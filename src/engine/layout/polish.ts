@@ -46,24 +46,31 @@ type Knot = {
   readonly height: number;
   x: number;
   y: number;
+  readonly parent: Knot | null;
+  /** Number of the space it is in. */
+  readonly root: number;
 };
 
 type Settings = { readonly clash: Clash; readonly rooms: readonly Room[]; readonly inch: number };
 
 class Bench {
   readonly roots: readonly Knot[];
-  private readonly costs: number[];
-  private readonly forks: readonly { readonly knot: Knot; readonly root: number }[];
-  private readonly alike: readonly (readonly { readonly knot: Knot; readonly root: number }[])[];
+  private readonly leaves: readonly (readonly Knot[])[];
+  private readonly forks: readonly Knot[];
+  private readonly alike: readonly (readonly Knot[])[];
   private readonly settings: Settings;
 
   constructor(twigs: readonly Twig[], settings: Settings) {
     this.settings = settings;
-    this.roots = twigs.map((twig, at) => knotOf(twig, settings.rooms[at]?.cloth ?? ""));
-    this.costs = this.roots.map((_, at) => this.costOf(at));
-    const all = this.roots.flatMap((knot, root) => within(knot).map((inner) => ({ knot: inner, root })));
-    this.forks = all.filter(({ knot }) => knot.parts.length > 1);
-    this.alike = sameSize(all.filter(({ knot }) => knot.face !== null));
+    this.roots = twigs.map((twig, root) => {
+      const knot = knotOf(twig, { cloth: settings.rooms[root]?.cloth ?? "", parent: null, root });
+      place(knot, 0, 0);
+      return knot;
+    });
+    this.leaves = this.roots.map(leavesIn);
+    const all = this.roots.flatMap(within);
+    this.forks = all.filter(({ parts }) => parts.length > 1);
+    this.alike = sameSize(all.filter(({ face }) => face !== null));
   }
 
   /** One try: kept if it is no worse. */
@@ -73,57 +80,68 @@ class Bench {
   }
 
   private exchange(random: Random): void {
-    const group = this.alike[random.below(this.alike.length)];
-    const one = group?.[random.below(group.length)];
-    const other = group?.[random.below(group.length)];
-    if (one === undefined || other === undefined || one.knot.fabric === other.knot.fabric) return;
-    swapFaces(one.knot, other.knot);
-    if (!this.keeps([one.root, other.root])) swapFaces(one.knot, other.knot);
+    const group = this.alike[random.below(this.alike.length)] as readonly Knot[];
+    const one = group[random.below(group.length)] as Knot;
+    const other = group[random.below(group.length)] as Knot;
+    if (one.fabric === other.fabric) return;
+    const before = this.costAround([one, other]);
+    swapFaces(one, other);
+    if (this.costAround([one, other]) > before) swapFaces(one, other);
   }
 
   private rearrange(random: Random): void {
-    const fork = this.forks[random.below(this.forks.length)];
-    if (fork === undefined) return;
-    const { parts } = fork.knot;
-    const before = [...parts];
+    const fork = this.forks[random.below(this.forks.length)] as Knot;
+    const { parts, x, y } = fork;
+    const order = [...parts];
+    const before = this.costAround([fork]);
     if (random.chance(0.5)) parts.reverse();
     else moveOne(parts, random.below(parts.length), random.below(parts.length));
-    if (!this.keeps([fork.root])) parts.splice(0, parts.length, ...before);
+    place(fork, x, y);
+    if (this.costAround([fork]) <= before) return;
+    parts.splice(0, parts.length, ...order);
+    place(fork, x, y);
   }
 
-  private keeps(roots: readonly number[]): boolean {
-    const changed = [...new Set(roots)];
-    const costs = changed.map((root) => this.costOf(root));
-    const before = changed.reduce((sum, root) => sum + (this.costs[root] as number), 0);
-    if (costs.reduce((sum, cost) => sum + cost, 0) > before) return false;
-    changed.forEach((root, at) => {
-      this.costs[root] = costs[at] as number;
-    });
-    return true;
-  }
-
-  private costOf(at: number): number {
-    const root = this.roots[at] as Knot;
-    const leaves: Knot[] = [];
-    place(root, 0, 0, leaves);
+  /** All that these knots have a part in: edges of their leaves, what is cut away of them, near misses at and above them. */
+  private costAround(knots: readonly Knot[]): number {
     const { inch, rooms } = this.settings;
-    const outline = rooms[at]?.outline ?? null;
-    const lost = outline === null ? 0 : leaves.reduce((sum, leaf) => sum + cutAway(leaf, outline, inch), 0);
-    return this.clashes(leaves) + nearMisses(root, inch) * 4 + lost;
+    const moved = knots.flatMap(leavesIn);
+    let cost = 0;
+    for (const leaf of moved) {
+      const outline = rooms[leaf.root]?.outline ?? null;
+      if (outline !== null) cost += cutAway(leaf, outline, inch);
+    }
+    for (const knot of forksAbove(knots)) cost += missesIn(knot, inch) * 4;
+    return cost + this.clashes(moved) / inch;
   }
 
-  private clashes(leaves: readonly Knot[]): number {
+  private clashes(moved: readonly Knot[]): number {
+    const among = new Set(moved);
     let cost = 0;
-    for (let at = 0; at < leaves.length; at++) {
-      const one = leaves[at] as Knot;
-      for (let next = at + 1; next < leaves.length; next++) {
-        const other = leaves[next] as Knot;
+    for (const one of moved) {
+      among.delete(one);
+      for (const other of this.leaves[one.root] as readonly Knot[]) {
         const shared = sharedEdge(one, other);
-        if (shared > 0) cost += this.settings.clash(one.fabric, other.fabric) * shared;
+        if (shared <= 0 || one === other) continue;
+        // An edge between two moved leaves counts once: from the one that is looked at later.
+        if (among.has(other)) continue;
+        cost += this.settings.clash(one.fabric, other.fabric) * shared;
       }
     }
-    return cost / this.settings.inch;
+    return cost;
   }
+}
+
+function leavesIn(knot: Knot): Knot[] {
+  return knot.parts.length === 0 ? [knot] : knot.parts.flatMap(leavesIn);
+}
+
+function forksAbove(knots: readonly Knot[]): Set<Knot> {
+  const found = new Set<Knot>();
+  for (const knot of knots) {
+    for (let at: Knot | null = knot; at !== null; at = at.parent) if (at.parts.length > 0) found.add(at);
+  }
+  return found;
 }
 
 /** What is cut away of small pieces, blocks and those marked to be used first should be something else. */
@@ -153,13 +171,16 @@ function dearness({ lot: { piece } }: Face, narrowest: number): number {
   }
 }
 
-function knotOf(twig: Twig, cloth: string): Knot {
-  const size = { width: twig.width, height: twig.height, x: 0, y: 0 };
-  if (twig.kind === "fork") {
-    const parts = twig.parts.map((part) => knotOf(part, cloth));
-    return { ...size, face: null, fabric: "", beside: twig.beside, parts };
+type Rooted = { readonly cloth: string; readonly parent: Knot | null; readonly root: number };
+
+function knotOf(twig: Twig, { cloth, parent, root }: Rooted): Knot {
+  const place = { width: twig.width, height: twig.height, x: 0, y: 0, parent, root };
+  if (twig.kind === "leaf") {
+    return { ...place, face: twig.face, fabric: fabricOf(twig, cloth), beside: false, parts: [] };
   }
-  return { ...size, face: twig.face, fabric: fabricOf(twig, cloth), beside: false, parts: [] };
+  const knot: Knot = { ...place, face: null, fabric: "", beside: twig.beside, parts: [] };
+  for (const part of twig.parts) knot.parts.push(knotOf(part, { cloth, parent: knot, root }));
+  return knot;
 }
 
 function fabricOf(leaf: Leaf, cloth: string): string {
@@ -182,13 +203,13 @@ function within(knot: Knot): Knot[] {
   return [knot, ...knot.parts.flatMap(within)];
 }
 
-function sameSize<T extends { readonly knot: Knot }>(leaves: readonly T[]): T[][] {
-  const groups = new Map<string, T[]>();
+function sameSize(leaves: readonly Knot[]): Knot[][] {
+  const groups = new Map<string, Knot[]>();
   for (const leaf of leaves) {
-    const key = `${leaf.knot.width} ${leaf.knot.height}`;
+    const key = `${leaf.width} ${leaf.height}`;
     groups.set(key, [...(groups.get(key) ?? []), leaf]);
   }
-  return [...groups.values()].filter((group) => new Set(group.map(({ knot }) => knot.fabric)).size > 1);
+  return [...groups.values()].filter((group) => new Set(group.map(({ fabric }) => fabric)).size > 1);
 }
 
 function swapFaces(one: Knot, other: Knot): void {
@@ -201,14 +222,13 @@ function moveOne(parts: Knot[], from: number, to: number): void {
   if (part !== undefined) parts.splice(to, 0, part);
 }
 
-function place(knot: Knot, x: number, y: number, leaves: Knot[]): void {
+function place(knot: Knot, x: number, y: number): void {
   knot.x = x;
   knot.y = y;
-  if (knot.parts.length === 0) leaves.push(knot);
   let along = 0;
   for (const part of knot.parts) {
-    if (knot.beside) place(part, x + along, y, leaves);
-    else place(part, x, y + along, leaves);
+    if (knot.beside) place(part, x + along, y);
+    else place(part, x, y + along);
     along += knot.beside ? part.width : part.height;
   }
 }
@@ -221,18 +241,14 @@ function sharedEdge(one: Knot, other: Knot): number {
   return down === 0 ? across : 0;
 }
 
-/** Places where seams on the two sides of a join come within an inch of each other and don't meet. */
-function nearMisses(knot: Knot, inch: number): number {
+/** Places where seams on the two sides of one of its own joins come within an inch of each other and don't meet. */
+function missesIn(knot: Knot, inch: number): number {
   let count = 0;
-  for (let at = 0; at < knot.parts.length; at++) {
-    const part = knot.parts[at] as Knot;
-    count += nearMisses(part, inch);
-    const next = knot.parts[at + 1];
-    if (next === undefined) continue;
+  for (let at = 0; at + 1 < knot.parts.length; at++) {
     const one: number[] = [];
     const other: number[] = [];
-    endings(part, knot.beside, true, one);
-    endings(next, knot.beside, false, other);
+    endings(knot.parts[at] as Knot, knot.beside, true, one);
+    endings(knot.parts[at + 1] as Knot, knot.beside, false, other);
     count += missesBetween(one, other, inch);
   }
   return count;

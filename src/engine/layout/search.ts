@@ -67,7 +67,7 @@ class Annealing implements Search {
     this.random = randomFrom(options.seed);
     this.twigs = twigsFor(stock);
     const longest = Math.max(...spaces.map((space) => Math.max(space.width, space.height)), 1);
-    const knapsack = knapsackFor(longest + 2 * stock.stepsPerInch);
+    const knapsack = knapsackFor(Math.ceil(longest + 2 * stock.stepsPerInch));
     this.fillings = spaces.map((space) => this.fillingFor(space, knapsack));
     this.current = spaces.map((space, index) =>
       (this.fillings[index] as Filling).fill(space.width, space.height),

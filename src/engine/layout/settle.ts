@@ -117,7 +117,7 @@ function wholeSize({ lot, turned }: Face, job: Job): CellSize | null {
   const width = finished(length(lot.piece.width - 2 * job.seam));
   const height = finished(length(lot.piece.height - 2 * job.seam));
   const onStep = width % job.step === 0 && height % job.step === 0;
-  if (onStep || lot.piece.keep !== "whole") return null;
+  if (onStep || lot.cells === 1) return null;
   return turned ? { width: height, height: width } : { width, height };
 }
 

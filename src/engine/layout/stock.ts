@@ -15,6 +15,8 @@ export type Lot = {
   readonly roll: boolean;
   /** Two triangles, sewn. */
   readonly sewn: boolean;
+  /** How many cells one of it is sewn from: two triangles, or a piece and the strips that bring it to the step. */
+  readonly cells: number;
   /** Finished area of one, in steps². */
   readonly area: number;
   /** What it costs to leave one out, in steps² of plain cloth. */
@@ -93,11 +95,25 @@ function lotsOf(piece: SizedPiece, base: Base, job: Job): Made[] {
   const lying = waysToLie(piece, bounds, base.smallest);
   if (lying.length === 0) return [];
   const area = bounds.maxWidth * bounds.maxHeight;
-  const roll = piece.keep === "cut";
+  const roll = isCutUp(piece);
   const sewn = piece.kind === "triangle";
-  const lot = { piece, roll, sewn, area, leftOut: costOfLeavingOut(piece, area, base), lying };
+  const cells = sewn ? 2 : 1 + (staysWhole(piece) ? offStepSides(piece, base) : 0);
+  const lot = { piece, roll, sewn, cells, area, leftOut: costOfLeavingOut(piece, area, base), lying };
   if (!roll) return [{ ...lot, copy: 0, count: sewn ? Math.floor(piece.count / 2) : piece.count }];
   return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copy + 1, count: 1 }));
+}
+
+/** What has a diagonal or is sewn from several is not cut across. */
+function isCutUp(piece: SizedPiece): boolean {
+  return piece.keep === "cut" && piece.kind !== "triangle" && piece.kind !== "half-square-triangle";
+}
+
+function staysWhole(piece: SizedPiece): boolean {
+  return piece.keep === "whole" || (piece.kind === "half-square-triangle" && piece.keep === "cut");
+}
+
+function offStepSides(piece: SizedPiece, base: Base): number {
+  return [piece.width, piece.height].filter((side) => (side - base.allowances) % base.step !== 0).length;
 }
 
 type Bounds = Pick<Face, "maxWidth" | "minWidth" | "maxHeight" | "minHeight" | "along">;
@@ -111,7 +127,7 @@ function boundsOf(piece: SizedPiece, base: Base): Bounds {
 }
 
 function alongOf(piece: SizedPiece): Face["along"] {
-  const free = piece.keep === "cut" || (piece.kind === "strip" && piece.keep !== "whole");
+  const free = isCutUp(piece) || (piece.kind === "strip" && piece.keep === "trim");
   if (!free) return null;
   return piece.width > piece.height ? "width" : "height";
 }
@@ -120,7 +136,7 @@ function sideBounds(piece: SizedPiece, side: number, base: Base, any: boolean): 
   const most = side - base.allowances;
   const max = Math.floor(most / base.step);
   if (any) return { max, min: base.smallest };
-  if (piece.keep === "whole") return whole(most, base);
+  if (staysWhole(piece)) return whole(most, base);
   // Trimmed on one side alone a half-square triangle would lose its diagonal's corner: it is floored, no more.
   if (piece.kind === "half-square-triangle") return { max, min: max };
   return { max, min: Math.max(base.smallest, Math.ceil((most - trimLimit(side)) / base.step)) };
@@ -128,6 +144,7 @@ function sideBounds(piece: SizedPiece, side: number, base: Base, any: boolean): 
 
 // A whole piece that is off the ruler's step gets a coping strip beside it, which takes the difference.
 function whole(most: number, base: Base): { max: number; min: number } {
+  if (most < base.smallest * base.step) return { max: 0, min: 0 };
   const steps = most % base.step === 0 ? most / base.step : Math.ceil(most / base.step) + base.smallest;
   return { max: steps, min: steps };
 }
@@ -175,7 +192,7 @@ function costOfLeavingOut(piece: Piece, area: number, base: Base): number {
     case "must":
       return plainly + 400 * inch;
     case "first":
-      return plainly * 3 + 4 * inch;
+      return plainly * 3 + 4 * inch + area * 0.3;
     case "if-needed":
       return -area * 0.6;
     case "edge":

@@ -16,14 +16,14 @@ export function thinned(twigs: readonly Twig[], stock: Stock, mostLeaves: number
   return whole;
 }
 
-/** A sewn pair of triangles has a seam of its own; cloth too wide for the bolt is sewn from several widths. */
+/** Sewn pairs and pieces with coping strips are several; cloth too wide for the bolt is sewn from several widths. */
 function cellsIn(twigs: readonly Twig[], room: number): number {
   return twigs.reduce((sum, twig) => sum + cellsOf(twig, room), 0);
 }
 
 function cellsOf(twig: Twig, room: number): number {
   if (twig.kind === "fork") return cellsIn(twig.parts, room);
-  if (twig.face !== null) return twig.face.lot.sewn ? 2 : 1;
+  if (twig.face !== null) return twig.face.lot.cells;
   const long = Math.max(twig.width, twig.height);
   return Math.min(twig.width, twig.height) <= room ? 1 : Math.ceil(long / room);
 }

@@ -60,10 +60,10 @@ function thicknesses(filling: Filling, beside: boolean, deep: number): number[] 
 function bestRow(filling: Filling, shape: Shape): Row | null {
   const lies = candidates(filling, shape);
   if (lies.length === 0) return null;
-  const { pool, knapsack, stock } = filling;
+  const { pool, knapsack } = filling;
   const lengths = lies.map((lie) => longest(pool, lie));
   const values = lies.map((lie, index) => worth(filling, shape, lie, lengths[index] as number));
-  knapsack.solve(lengths, values, shape.long + stock.stepsPerInch);
+  knapsack.solve(lengths, values, shape.long + slack(filling));
   const length = bestLength(filling, shape, lies);
   if (length === 0) return null;
   const mask = knapsack.chosen[length] as number;
@@ -114,19 +114,25 @@ function worth(filling: Filling, { beside, thickness }: Shape, lie: Lie, along: 
 
 function bestLength(filling: Filling, shape: Shape, lies: readonly Lie[]): number {
   const { value, chosen } = filling.knapsack;
+  const { long } = shape;
   let best = 0;
   let most = Number.NEGATIVE_INFINITY;
-  for (let length = 1; length <= shape.long + filling.stock.stepsPerInch; length++) {
+  // A row that is less than a third full is no row.
+  for (let length = long + slack(filling); length > long / 3; length--) {
     const worthOfSet = value[length] as number;
     if (worthOfSet <= most) continue;
-    const over = length - shape.long;
-    const total = worthOfSet - gapCost(filling, shape, -over);
+    const total = length === long ? worthOfSet : worthOfSet - gapCost(filling, shape, long - length);
     if (total <= most) continue;
-    if (over > 0 && giveOf(filling, lies, chosen[length] as number) < over) continue;
+    if (length > long && giveOf(filling, lies, chosen[length] as number) < length - long) continue;
     most = total;
     best = length;
   }
   return best;
+}
+
+/** How much too long a row may be before it is trimmed: an inch, in whole steps. */
+function slack({ stock }: Filling): number {
+  return Math.floor(stock.stepsPerInch);
 }
 
 /** How much a set can be trimmed shorter in all. */
