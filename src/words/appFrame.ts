@@ -8,6 +8,8 @@ export type NotSavedWhy = "full" | "no-storage" | "newer-tab" | "failed";
 export type FrameWords = {
   /** The app's own name is the same in every language. */
   readonly app: string;
+  /** The way to the start; begins with the name, which is what one sees. */
+  readonly home: string;
   readonly projects: string;
   readonly size: string;
   readonly leftovers: string;
@@ -49,6 +51,7 @@ export type FrameWords = {
 
 const english: FrameWords = {
   app: "Verso",
+  home: "Verso, your projects",
   projects: "Projects",
   size: "Size",
   leftovers: "Leftovers",

@@ -1,4 +1,9 @@
+export { type DrawingTexts, drawingTexts, type PartPlace } from "./appDrawing.ts";
 export { type FrameWords, frameWords, type NotSavedWhy } from "./appFrame.ts";
+export { type MendingPage, type PlanTexts, planTexts } from "./appPlan.ts";
+export { type ProjectStage, type ProjectsTexts, projectsTexts } from "./appProjects.ts";
+export { type SewTexts, sewTexts } from "./appSew.ts";
+export { type OneCloth, type SizeTexts, sizeTexts } from "./appSize.ts";
 export * from "./cli.ts";
 export { type Locale, locales } from "./locales.ts";
 export { type Caution, cautions, type Measured, type Names, type Words } from "./types.ts";

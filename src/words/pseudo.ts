@@ -28,6 +28,7 @@ export function inBrackets<T extends object>(words: T): T {
 function entryInBrackets(entry: unknown): unknown {
   if (typeof entry === "string") return bracketed(entry);
   if (Array.isArray(entry)) return entry.map(entryInBrackets);
+  if (typeof entry === "object" && entry !== null) return inBrackets(entry);
   if (typeof entry !== "function") return entry;
   return (...given: readonly unknown[]) => entryInBrackets(entry(...given));
 }

@@ -100,11 +100,14 @@ function plain(name: string): string {
 }
 
 function clothText(part: Extract<StepPart, { readonly cloth: string }>, names: Names, voice: Voice): string {
-  const fabric = names.fabrics.find(({ id }) => id === part.cloth);
   const role = part.count > 1 && part.role !== "plain" ? `${roleNames[part.role]}s` : roleNames[part.role];
   const many = part.count > 1 ? `${voice.number(part.count)} ` : "";
   const from = part.source === "buy" ? "" : ` from ${sourceText(part.source, names, voice)}`;
-  return `${many}${role} of ${plain(fabric?.name ?? part.cloth)}${from}`;
+  return `${many}${role} of ${fabricNameOf(part.cloth, names)}${from}`;
+}
+
+export function fabricNameOf(fabric: string, { fabrics }: Pick<Names, "fabrics">): string {
+  return plain(fabrics.find(({ id }) => id === fabric)?.name ?? fabric);
 }
 
 type Source = { readonly piece: string; readonly copy: number };

@@ -1,0 +1,109 @@
+import { memo, useMemo } from "react";
+import { hexOf } from "../../../engine/cloth/index.ts";
+import type { Drawing, Marks, PatchMark } from "../../../engine/drawing/index.ts";
+import styles from "./drawing.module.css";
+import { type Look, pageFor, type RulerOnPage } from "./page.ts";
+
+type ClothDrawingProps = {
+  readonly drawing: Drawing;
+  /** What it shows, for who can't see it. */
+  readonly name: string;
+  readonly look?: Look;
+  /** What the ruler's length is called; without it there is no ruler. */
+  readonly ruler?: string;
+  /** The top lies on it, its right side up. */
+  readonly topOn?: boolean;
+};
+
+/**
+ * A drawing of cloth, to scale: as wide as its place, as tall as `--tallest`. Cloth flat in its own colour, seams as
+ * a double line, the cut-off edge hatched.
+ */
+export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
+  const { drawing, name, look = "large", ruler, topOn = false } = props;
+  const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
+  return (
+    <div className={styles.drawing} data-look={look} style={{ "--ratio": page.ratio }}>
+      <svg
+        className={`cloth ${styles.cloth}`}
+        viewBox={`0 0 ${page.marks.width} ${page.marks.height}`}
+        role="img"
+        aria-label={name}
+      >
+        <Cloth {...page.marks} />
+        {topOn && page.top !== null && <rect className={styles.top} {...page.top} />}
+      </svg>
+      {ruler !== undefined && <Ruler {...page.ruler} name={ruler} />}
+    </div>
+  );
+});
+
+declare module "react" {
+  interface CSSProperties {
+    "--ratio"?: number;
+    "--share"?: number;
+  }
+}
+
+function Cloth({ patches, prints, allowances, seams, cutOff, edges }: Marks) {
+  return (
+    <>
+      {patches.map((patch, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a patch is known by its place alone
+        <Patch key={index} {...patch} />
+      ))}
+      {prints.map(({ d, lab, broken }) => (
+        <path key={d} className={broken ? styles.brokenPrint : styles.print} d={d} stroke={hexOf(lab)} />
+      ))}
+      <Twice className={styles.allowance} d={allowances} />
+      {seams.map(({ kind, d }) => (
+        <Twice key={kind} className={styles[kind]} d={d} />
+      ))}
+      {cutOff !== null && (
+        <>
+          <path className={`${styles.hatch} ${styles.light}`} d={cutOff.light} />
+          <path className={`${styles.hatch} ${styles.dark}`} d={cutOff.dark} />
+          <Twice className={styles.outline} d={cutOff.outline} />
+        </>
+      )}
+      <path className={styles.edge} d={edges} />
+    </>
+  );
+}
+
+function Patch(patch: PatchMark) {
+  const colour = patch.lab === null ? { className: styles.noColour } : { fill: hexOf(patch.lab) };
+  if (patch.kind === "box") return <rect {...patch.box} {...colour} />;
+  // A hair of its own colour closes the slit that a slanted edge leaves between two patches.
+  return (
+    <path d={patch.d} {...colour} {...("fill" in colour ? { stroke: colour.fill } : {})} strokeWidth={0.4} />
+  );
+}
+
+/** A line over cloth: a dark one on a light one, so that it shows on any print. */
+function Twice({ className, d }: { readonly className: string | undefined; readonly d: string }) {
+  if (d === "") return null;
+  return (
+    <>
+      <path className={`${className} ${styles.light}`} d={d} />
+      <path className={`${className} ${styles.dark}`} d={d} />
+    </>
+  );
+}
+
+function Ruler({ share, ticks, name }: RulerOnPage & { readonly name: string }) {
+  return (
+    <div className={styles.ruler}>
+      <svg
+        className={styles.marks}
+        style={{ "--share": share }}
+        viewBox="0 0 1 1"
+        preserveAspectRatio="none"
+        aria-hidden="true"
+      >
+        <path d={`M0 1H1${ticks.map(({ at, long }) => `M${at} 1V${long ? 0 : 0.5}`).join("")}`} />
+      </svg>
+      <span>{name}</span>
+    </div>
+  );
+}

@@ -1,0 +1,131 @@
+/** What the page says on which a plan is found and kept. */
+import type { Style } from "../engine/back/index.ts";
+import type { DraftProblem } from "../engine/cloth/index.ts";
+import type { DisplayUnit } from "../engine/length/index.ts";
+import type { Figures, Plan } from "../engine/plan/index.ts";
+import type { BuyRow } from "../engine/supplies/index.ts";
+import { draftProblem } from "./english/draftProblems.ts";
+import { styleName, styleSentence } from "./english/names.ts";
+import { buyText, figureLines } from "./english/plan.ts";
+import { leftoverName } from "./english/steps.ts";
+import type { Locale } from "./locales.ts";
+import { boltText, shortTimeText, timeText } from "./measures.ts";
+import { sentence, type Voice } from "./voice.ts";
+import { inWordSet } from "./wordSet.ts";
+
+/** Where something is mended. */
+export type MendingPage = "size" | "leftovers";
+
+export type PlanTexts = {
+  readonly title: string;
+  readonly styles: string;
+  readonly bestStyles: string;
+  readonly otherStyles: string;
+  readonly style: (style: Style) => string;
+  readonly styleIs: (style: Style) => string;
+  /** "2–3½ hours"; under a small drawing. */
+  readonly hours: (figures: Figures) => string;
+  /** "buy 2⅞ yd"; under a small drawing. */
+  readonly toBuy: (rows: readonly BuyRow[]) => string;
+  readonly drawing: string;
+
+  readonly searching: string;
+  readonly searchingShare: (covered: number) => string;
+  readonly found: string;
+  readonly stopped: string;
+  readonly failed: string;
+  readonly tryAgain: string;
+  readonly stop: string;
+  readonly searchOn: string;
+  readonly another: string;
+
+  readonly keep: string;
+  readonly isKept: string;
+  readonly sew: string;
+  readonly keepingClears: (ticks: number) => string;
+  readonly changedSinceKept: string;
+
+  readonly inShort: string;
+  readonly time: (figures: Figures) => string;
+  readonly figures: (figures: Figures) => readonly string[];
+  readonly buy: string;
+  readonly buyRow: (row: BuyRow, plan: Plan) => string;
+  readonly nothingToBuy: string;
+  readonly left: string;
+  readonly leftOver: (entry: Plan["unused"][number], plan: Plan) => string;
+  readonly nothingLeft: string;
+  readonly notes: string;
+  readonly note: (problem: DraftProblem) => string;
+  readonly waiting: (rows: number) => string;
+
+  readonly notReady: string;
+  readonly stops: (problem: DraftProblem) => string;
+  readonly mendOn: { readonly [P in MendingPage]: string };
+};
+
+export function planTexts(locale: Locale, unit: DisplayUnit): PlanTexts {
+  return inWordSet(locale, unit, english);
+}
+
+function english(voice: Voice): PlanTexts {
+  return {
+    title: "Plan",
+    styles: "Styles",
+    bestStyles: "These suit your leftovers best",
+    otherStyles: "Other styles",
+    style: (style) => sentence(styleName(style, voice)),
+    styleIs: (style) => styleSentence(style, voice),
+    hours: ({ minutes }) => shortTimeText(minutes, voice),
+    toBuy: (rows) => toBuyText(rows, voice),
+    drawing: "An empty place: this style is being drawn.",
+
+    searching: "Looking for a better one…",
+    searchingShare: (covered) =>
+      `Looking for a better one. So far ${voice.percent(covered)} of the pieced part is filled.`,
+    found: "This is the best that was found.",
+    stopped: "Stopped. This is the best so far.",
+    failed: "The search broke off.",
+    tryAgain: "Try again",
+    stop: "Stop here",
+    searchOn: "Look longer",
+    another: "Another like this",
+
+    keep: "Keep this plan",
+    isKept: "You keep this plan.",
+    sew: "Go on to sewing",
+    keepingClears: (ticks) =>
+      `You have ticked ${voice.count(ticks, "step", "steps")} of the plan you keep. Keeping this one instead begins anew. Undo brings everything back.`,
+    changedSinceKept:
+      "Your leftovers or the size changed since you kept a plan. It stays as it was until you keep another.",
+
+    ...listTexts(voice),
+
+    notReady: "Something is needed before a plan can be made",
+    stops: (problem) => draftProblem(problem, voice),
+    mendOn: { size: "Go to Size", leftovers: "Go to Leftovers" },
+  };
+}
+
+function listTexts(voice: Voice) {
+  return {
+    inShort: "In short",
+    time: ({ minutes }: Figures) => `${sentence(timeText(minutes, voice))}, cutting and pressing included.`,
+    figures: (figures: Figures) => figureLines(figures, voice),
+    buy: "To buy",
+    buyRow: (row: BuyRow, plan: Plan) => buyText(row, plan, voice),
+    nothingToBuy: "Nothing.",
+    left: "What stays over",
+    leftOver: ({ piece, count }: Plan["unused"][number], plan: Plan) =>
+      count === 1 ? leftoverName(piece, plan) : `${voice.number(count)} of ${leftoverName(piece, plan)}`,
+    nothingLeft: "Every leftover is used.",
+    notes: "Worth knowing",
+    note: (problem: DraftProblem) => draftProblem(problem, voice),
+    waiting: (rows: number) =>
+      `${voice.count(rows, "row of your leftovers waits", "rows of your leftovers wait")} to be mended and ${rows === 1 ? "is" : "are"} not in this plan.`,
+  };
+}
+
+function toBuyText(rows: readonly BuyRow[], voice: Voice): string {
+  if (rows.length === 0) return "nothing to buy";
+  return `buy ${voice.list(rows.map(({ length }) => boltText(length, voice)))}`;
+}

@@ -1,0 +1,126 @@
+/** What the start page says: her backs, a sample, files. */
+import type { Style } from "../engine/back/index.ts";
+import type { Size } from "../engine/length/index.ts";
+import type { ProjectProblem } from "../files/index.ts";
+import { styleName } from "./english/names.ts";
+import { projectProblem } from "./english/projectProblems.ts";
+import type { Locale } from "./locales.ts";
+import { quoted, type Voice } from "./voice.ts";
+import { inWordSet } from "./wordSet.ts";
+
+/** How far a back has come. */
+export type ProjectStage =
+  | { readonly kind: "empty" }
+  | { readonly kind: "sized"; readonly back: Size }
+  | { readonly kind: "listed"; readonly leftovers: number; readonly back: Size | null }
+  | { readonly kind: "planned"; readonly style: Style }
+  | { readonly kind: "sewing"; readonly done: number; readonly steps: number }
+  | { readonly kind: "sewn" };
+
+export type ProjectsTexts = {
+  readonly title: string;
+  readonly welcome: string;
+  readonly welcomeWhat: string;
+  readonly trySample: string;
+  readonly newBack: string;
+  readonly openFile: string;
+  readonly dropHere: string;
+  readonly yours: string;
+  readonly sample: string;
+  readonly sampleWhat: string;
+  readonly sampleTitle: string;
+  readonly stage: (stage: ProjectStage) => string;
+  /** Milliseconds since 1970, UTC, and now. */
+  readonly changed: (at: number, now: number) => string;
+  readonly pictureOf: (title: string, stage: ProjectStage) => string;
+  readonly more: string;
+  readonly moreOf: (title: string) => string;
+  readonly duplicate: string;
+  readonly remove: string;
+  readonly saveFile: string;
+  readonly copyOf: (title: string) => string;
+  readonly removed: (title: string) => string;
+  readonly bringBack: string;
+  readonly bringBackOf: (title: string) => string;
+  readonly removedHeading: string;
+  readonly removedWhat: string;
+  readonly notOpened: (file: string) => string;
+  readonly nothingChanged: string;
+  readonly problem: (problem: ProjectProblem) => string;
+  readonly notVerso: string;
+  readonly close: string;
+};
+
+export function projectsTexts(locale: Locale): ProjectsTexts {
+  return inWordSet(locale, "in", english);
+}
+
+function english(voice: Voice): ProjectsTexts {
+  return {
+    title: "Your backs",
+    welcome: "A back from what the top left over",
+    welcomeWhat:
+      "Give the size of the top and list your leftovers. Verso plans a pieced back that can be sewn with straight seams, and says step by step how. Everything stays on this device.",
+    trySample: "Try the sample",
+    newBack: "New back",
+    openFile: "Open a file",
+    dropHere: "Let go to open the file.",
+    yours: "Yours",
+    sample: "Sample",
+    sampleWhat: "Invented leftovers to try things on. Delete it when you no longer want it.",
+    sampleTitle: "Garden room",
+    stage: (stage) => stageText(stage, voice),
+    changed: (at, now) => changedText(at, now, voice),
+    pictureOf: (title, stage) =>
+      `${quoted(title)}: ${stage.kind === "planned" ? `a back planned as ${styleName(stage.style, voice)}` : "its back"}.`,
+    more: "More",
+    moreOf: (title) => `More for ${quoted(title)}`,
+    duplicate: "Duplicate",
+    remove: "Delete",
+    saveFile: "Save as a file",
+    copyOf: (title) => `${title}, copy`,
+    removed: (title) => `${quoted(title)} is deleted.`,
+    bringBack: "Bring it back",
+    bringBackOf: (title) => `Bring ${quoted(title)} back`,
+    removedHeading: "Deleted",
+    removedWhat: "Kept for thirty days, then gone.",
+    notOpened: (file) => `${quoted(file)} could not be opened.`,
+    nothingChanged: "Nothing here was changed.",
+    problem: projectProblem,
+    notVerso: "It is not a Verso file. Those end in .verso.",
+    close: "All right",
+  };
+}
+
+function stageText(stage: ProjectStage, voice: Voice): string {
+  switch (stage.kind) {
+    case "empty":
+      return "Nothing is measured yet";
+    case "sized":
+      return `${voice.size(stage.back)}, no leftovers yet`;
+    case "listed":
+      return `${voice.count(stage.leftovers, "row", "rows")} of leftovers, ${stage.back === null ? "no size yet" : "no plan yet"}`;
+    case "planned":
+      return `Planned: ${styleName(stage.style, voice)}`;
+    case "sewing":
+      return `${voice.number(stage.done)} of ${voice.count(stage.steps, "step", "steps")} sewn`;
+    case "sewn":
+      return "Sewn";
+  }
+}
+
+const day = 86_400_000;
+
+function changedText(at: number, now: number, { trade }: Voice): string {
+  const isSameDay = (one: number, other: number) =>
+    new Date(one).toDateString() === new Date(other).toDateString();
+  if (isSameDay(at, now)) return "changed today";
+  if (isSameDay(at + day, now)) return "changed yesterday";
+  const isSameYear = new Date(at).getFullYear() === new Date(now).getFullYear();
+  const date = new Intl.DateTimeFormat(trade.language, {
+    day: "numeric",
+    month: "long",
+    ...(isSameYear ? {} : { year: "numeric" }),
+  });
+  return `changed on ${date.format(at)}`;
+}

@@ -1,0 +1,142 @@
+/** What the page says on which the kept plan is sewn. */
+import type { DisplayUnit } from "../engine/length/index.ts";
+import type { Step, StepPart } from "../engine/sewing/index.ts";
+import { onePattern, unitName } from "./english/names.ts";
+import { cautionText } from "./english/plan.ts";
+import {
+  isCutToMeasure,
+  measureFirst,
+  partName,
+  pressText,
+  resultText,
+  seamless,
+  turnText,
+} from "./english/steps.ts";
+import type { Locale } from "./locales.ts";
+import type { Caution, Names } from "./types.ts";
+import { sentence, type Voice } from "./voice.ts";
+import { inWordSet } from "./wordSet.ts";
+
+export type SewTexts = {
+  readonly title: string;
+  readonly noPlan: string;
+  readonly noPlanWhat: string;
+  readonly toPlan: string;
+  readonly unreadable: string;
+  readonly changedSince: string;
+
+  readonly stepOf: (number: number, steps: number) => string;
+  readonly progress: (done: number, steps: number) => string;
+  readonly allDone: string;
+  readonly allDoneWhat: string;
+
+  readonly makes: (step: Step, names: Names) => string;
+  readonly lay: (step: Step) => string;
+  /** "6 ×" where there are several; empty for one. */
+  readonly partCount: (part: StepPart) => string;
+  readonly partSize: (part: StepPart) => string;
+  readonly partWhat: (part: StepPart, names: Names) => string;
+  /** Only where plain cloth is cut to what was sewn. */
+  readonly measureFirst: (step: Step) => string | null;
+  readonly sewing: (step: Step) => string;
+  readonly press: (step: Step) => string;
+  readonly result: (step: Step, names: Names) => string;
+  readonly drawingOf: (step: Step) => string;
+  readonly caution: (caution: Caution) => string;
+
+  readonly done: string;
+  readonly doneLast: string;
+  readonly notDone: string;
+  readonly back: string;
+  readonly next: string;
+  readonly isDone: string;
+  readonly all: string;
+  readonly inList: (step: Step, done: boolean, names: Names) => string;
+  readonly jumpToNext: string;
+};
+
+export function sewTexts(locale: Locale, unit: DisplayUnit): SewTexts {
+  return inWordSet(locale, unit, english);
+}
+
+function english(voice: Voice): SewTexts {
+  return {
+    title: "Sew",
+    noPlan: "No plan is kept yet",
+    noPlanWhat: "Keep a plan, and its steps stand here, one after the other.",
+    toPlan: "Go to Plan",
+    unreadable: "The plan that was kept can't be read any more. Make another one.",
+    changedSince:
+      "Your leftovers or the size changed since this plan was kept. These steps go with the plan as it was kept.",
+
+    stepOf: (number, steps) => `Step ${voice.number(number)} of ${voice.number(steps)}`,
+    progress: (done, steps) =>
+      done === 0
+        ? `${voice.count(steps, "step", "steps")} to sew.`
+        : `${voice.number(done)} of ${voice.count(steps, "step", "steps")} done.`,
+    allDone: "The back is sewn.",
+    allDoneWhat: "Every step is ticked. Press it once more all over before it is loaded or basted.",
+
+    makes: (step, names) => (isBack(step, names) ? "This makes the back" : `This makes ${unitName(step.id)}`),
+    lay: (step) => layText(step),
+    partCount: ({ count }) => (count === 1 ? "" : `${voice.number(count)} ×`),
+    partSize: (part) => voice.size(part),
+    partWhat: (part, names) => partWhat(part, names, voice),
+    measureFirst: (step) => (isCutToMeasure(step) ? measureFirst : null),
+    sewing: (step) => sewingText(step, voice),
+    press: ({ press }) => pressText(press, voice),
+    result: (step, names) => resultText(step, isBack(step, names), voice),
+    drawingOf: (step) => `Drawing of the parts of ${unitName(step.id)} as they are laid out.`,
+    caution: (caution) => cautionText(caution, voice),
+
+    done: "Done, next step",
+    doneLast: "Done",
+    notDone: "Not done after all",
+    back: "Step before",
+    next: "Step after",
+    isDone: "Done.",
+    all: "All steps",
+    inList: (step, done, names) => inListText(step, done, names),
+    jumpToNext: "Go to the next open step",
+  };
+}
+
+function isBack(step: Step, { steps = [] }: Names): boolean {
+  return steps.at(-1)?.id === step.id;
+}
+
+function layText(step: Step): string {
+  if (seamless(step)) return "Take";
+  switch (step.kind) {
+    case "join":
+      return step.direction === "beside" ? "Lay out from left to right" : "Lay out from top to bottom";
+    case "unit":
+      return `Take for ${onePattern(step.pattern ?? "unit")}`;
+    case "slab":
+      return "Take for a slab";
+  }
+}
+
+/** Its name and how it lies. The number stands before the size already. */
+function partWhat(part: StepPart, names: Names, voice: Voice): string {
+  const name = partName({ ...part, count: 1 }, names, voice);
+  const lies = "piece" in part ? turnText(part) : "";
+  return sentence(`${name}${lies}`);
+}
+
+function sewingText(step: Step, voice: Voice): string {
+  if (seamless(step)) return "Nothing is sewn in this step.";
+  switch (step.kind) {
+    case "join":
+      return `Sew them together with ${voice.length(step.seam)} seams.`;
+    case "unit":
+      return `Sew them into ${onePattern(step.pattern ?? "unit")} as the drawing shows, with ${voice.length(step.seam)} seams.`;
+    case "slab":
+      return "Sew them by eye, bit to bit, and press as you go.";
+  }
+}
+
+function inListText(step: Step, done: boolean, names: Names): string {
+  const name = isBack(step, names) ? "The back" : sentence(unitName(step.id));
+  return done ? `${name}, done` : name;
+}
