@@ -23,7 +23,10 @@ function isSoundPart(sketch: Sketch, { site, x, y }: Place): boolean {
   });
 }
 
-function leastSide({ kind, width, height }: Sketch, { site, x, y }: Place): number {
+function leastSide(sketch: Sketch, { site, x, y }: Place): number {
+  const { width, height } = sketch;
   const outer = x === 0 || y === 0 || x + width === site.width || y + height === site.height;
-  return kind === "cloth" && outer ? Math.ceil(site.inch) : site.smallest;
+  // A plain part may be seamed, and its inner cells don't touch the edge.
+  const ring = sketch.kind === "cloth" && sketch.role !== "plain" && outer;
+  return ring ? Math.ceil(site.inch) : site.smallest;
 }

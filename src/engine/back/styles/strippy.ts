@@ -18,7 +18,8 @@ function rowCount(site: Site): number {
   const long = site.width - 2 * site.ringX;
   const least = site.height > steps(site, 60) ? 2 : 1;
   const usual = Math.max(steps(site, 11), site.tall);
-  return Math.max(least, Math.min(3, Math.floor((site.target * 0.9) / long / usual)));
+  const room = Math.max(1, Math.floor((site.height * 0.62) / usual));
+  return Math.max(Math.min(least, room), Math.min(3, room, Math.floor((site.target * 0.9) / long / usual)));
 }
 
 function rowDepths(site: Site, rows: number): number[] {
