@@ -16,6 +16,7 @@ const store = openStore({
   newId: () => crypto.randomUUID(),
   titleOfNew: frameWords(locale).titleOfNew,
   storage: storageOf(window),
+  device: navigator.storage ?? null,
 });
 
 const place = document.getElementById("app");

@@ -1,26 +1,169 @@
-import { expect, test } from "./verso.ts";
+import { readFileSync } from "node:fs";
+import type { Page } from "@playwright/test";
+import { testAlone } from "./alone.ts";
+import { expect, expectAccessible, screenSizes } from "./verso.ts";
 
-test("the app opens without a word of complaint", async ({ page }) => {
-  await page.goto("./");
-  await expect(page.getByRole("banner")).toContainText("Verso");
+// The frame alone, with made-up pages and a store that does what a test says.
+const test = testAlone("frame", { "screens/index.ts": "screens.tsx" });
+
+const steps = (page: Page) => page.getByRole("navigation", { name: "Steps of the job" });
+
+test("the steps are links in their order, and the one she is at is marked", async ({ page }) => {
+  await page.goto("./#/there/leftovers");
+  await expect(steps(page).getByRole("link")).toHaveText(["Size", "Leftovers", "Plan", "Sew"]);
+  await expect(steps(page).locator("[aria-current=page]")).toHaveText("Leftovers");
+  await steps(page).getByRole("link", { name: "Size" }).click();
+  await expect(page).toHaveURL(/#\/there\/size$/);
+  await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
+  await expect(page).toHaveTitle("Size · Garden room back · Verso");
+  await page.goBack();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Leftovers");
 });
 
-test("a script planted in the page is stopped and seen", async ({ page, troubles }) => {
-  await page.goto("./");
-  const ran = await page.evaluate(() => {
-    const script = document.createElement("script");
-    const policyless = () => {
-      script.textContent = "window.planted = true";
-    };
-    let refused = false;
-    try {
-      policyless();
-    } catch {
-      refused = true;
-    }
-    document.body.append(script);
-    return { refused, planted: "planted" in window };
-  });
-  expect(ran).toEqual({ refused: true, planted: false });
-  expect(troubles.splice(0).join("\n")).toMatch(/trusted-types|TrustedScript|require-trusted-types-for/i);
+test("an address that means nothing leads to the start", async ({ page }) => {
+  for (const hash of ["#/", "#/there/nowhere", "#/there", "#/%E0%A4%A/size", "#nonsense"]) {
+    await page.goto(`./${hash}`);
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText("Start");
+  }
 });
+
+test("a project that isn't there is said so, with a way on", async ({ page }) => {
+  await page.goto("./#/gone/size");
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText(
+    "There is no such project on this device.",
+  );
+  await page.getByRole("link", { name: "Go to your projects" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Start");
+});
+
+test("by keyboard alone: past the bar, along the steps, through undo and redo", async ({ page }) => {
+  await page.goto("./#/there/size");
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Size");
+  await page.keyboard.press("Tab");
+  await expect(page.getByRole("button", { name: "Skip to the page" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Tab");
+  await expect(page.getByRole("button", { name: "Rename" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByTestId("title")).toHaveText("Garden room back, Size");
+  await page.keyboard.press("Control+z");
+  await expect(page.getByTestId("title")).toHaveText("Garden room back");
+  await page.keyboard.press("Control+Shift+Z");
+  await expect(page.getByTestId("title")).toHaveText("Garden room back, Size");
+  for (const name of ["Undo", "Sew", "Plan", "Leftovers"]) {
+    await page.keyboard.press("Shift+Tab");
+    await expect(page.locator(":focus")).toHaveText(name);
+  }
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Leftovers");
+  await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
+});
+
+test("in a field the keys undo letters, not edits", async ({ page }) => {
+  await page.goto("./#/there/size");
+  await page.getByRole("button", { name: "Rename" }).click();
+  await page.getByLabel("Note").fill("later");
+  await page.keyboard.press("Control+z");
+  await expect(page.getByTestId("title")).toHaveText("Garden room back, Size");
+});
+
+test("undo and redo are there when there is something to go back to", async ({ page }) => {
+  await page.goto("./#/there/size");
+  const [undo, redo] = [
+    page.getByRole("button", { name: "Undo" }),
+    page.getByRole("button", { name: "Redo" }),
+  ];
+  await expect(undo).toBeDisabled();
+  await expect(redo).toBeDisabled();
+  await page.getByRole("button", { name: "Rename" }).click();
+  await undo.click();
+  await expect(page.getByTestId("title")).toHaveText("Garden room back");
+  await expect(undo).toBeDisabled();
+  await redo.click();
+  await expect(page.getByTestId("title")).toHaveText("Garden room back, Size");
+});
+
+test("saving is silent while it is steady, and NOT SAVED stays with a way out", async ({ page }) => {
+  await page.goto("./#/there/size");
+  await page.evaluate(() => window.say({ saving: { kind: "saving" } }));
+  await expect(page.getByRole("status").filter({ hasText: /\S/ })).toHaveCount(0);
+
+  await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "full" } }));
+  const notice = page.getByRole("status").filter({ hasText: "NOT SAVED" });
+  await expect(notice).toContainText("This device has no room left.");
+  await steps(page).getByRole("link", { name: "Leftovers" }).click();
+  await expect(notice).toBeVisible();
+
+  const downloading = page.waitForEvent("download");
+  await notice.getByRole("button", { name: "Save a file now" }).click();
+  const file = await downloading;
+  expect(file.suggestedFilename()).toBe("Garden room back.verso");
+  expect(readFileSync(await file.path(), "utf8")).toBe("the project");
+  await expect(notice).toBeVisible();
+
+  await notice.getByRole("button", { name: "Try again" }).click();
+  await expect(notice).toHaveCount(0);
+});
+
+test("what else isn't as it was is said in words", async ({ page }) => {
+  await page.goto("./#/there/size");
+  const notice = page.getByRole("status").filter({ hasText: /\S/ });
+  await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "newer-tab" } }));
+  await expect(notice.getByRole("button", { name: "Load this page again" })).toBeVisible();
+  await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "no-storage" } }));
+  await expect(notice).toContainText("Save a file before you leave.");
+  await page.evaluate(() => window.say({ saving: { kind: "steady" }, readOnly: true }));
+  await expect(notice).toContainText("made by a later Verso");
+  await page.evaluate(() => window.say({ readOnly: false, problems: [{ kind: "edits-missing" }] }));
+  await expect(notice).toContainText("could not be read");
+  await page.evaluate(() => window.say({ gone: true }));
+  await expect(notice).toContainText("removed in another tab");
+  await expect(notice.getByRole("button", { name: "Save a file now" })).toBeVisible();
+});
+
+test("a page that breaks leaves the frame, and a way to keep everything", async ({ page, troubles }) => {
+  await page.goto("./#/there/sew");
+  await page.getByRole("button", { name: "Rename" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("This page stopped working.");
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save a file now" }).click();
+  await downloading;
+  await steps(page).getByRole("link", { name: "Size" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Size");
+  expect(troubles.splice(0).join("\n")).toContain("broken on purpose");
+});
+
+test("a page that can't be fetched says why that may be", async ({ page, troubles }) => {
+  await page.goto("./#/there/plan");
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("This page could not be fetched.");
+  await expect(page.getByRole("button", { name: "Load this page again" })).toBeVisible();
+  expect(troubles.splice(0).join("\n")).toContain("dynamically imported module");
+});
+
+test("on a phone the steps lie within the thumb's reach, large enough to meet", async ({ page }) => {
+  await page.setViewportSize(screenSizes.phone);
+  await page.goto("./#/there/size");
+  for (const link of await steps(page).getByRole("link").all()) {
+    const box = await link.boundingBox();
+    expect(box?.y).toBeGreaterThan(screenSizes.phone.height - 72);
+    expect(box?.height).toBeGreaterThanOrEqual(48);
+    expect(box?.width).toBeGreaterThanOrEqual(48);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
+});
+
+for (const [name, viewport] of Object.entries(screenSizes))
+  for (const colorScheme of ["light", "dark"] as const)
+    test(`nothing keeps anyone out: ${name}, ${colorScheme}`, async ({ page }) => {
+      await page.setViewportSize(viewport);
+      await page.emulateMedia({ colorScheme });
+      for (const hash of ["#/", "#/there/size", "#/gone/size"]) {
+        await page.goto(`./${hash}`);
+        await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+        await expectAccessible(page);
+      }
+      await page.goto("./#/there/leftovers");
+      await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "failed" } }));
+      await expect(page.getByRole("status").filter({ hasText: "NOT SAVED" })).toBeVisible();
+      await expectAccessible(page);
+    });

@@ -1,40 +1,14 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import type { Server } from "node:http";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { build } from "vite";
-import { serve } from "../../scripts/serve.mjs";
 import { makePlan } from "../../src/engine/plan/index.ts";
+import { testAlone } from "./alone.ts";
 import { jobOf } from "./solver/job.ts";
-import { expect, test } from "./verso.ts";
+import { expect } from "./verso.ts";
 
-// The solver in a page of its own, behind the same headers as the app.
-const folder = mkdtempSync(join(tmpdir(), "verso-solver-"));
-let server: Server;
-let address: string;
-
-test.describe.configure({ mode: "serial" });
-test.use({ baseURL: async ({ baseURL: _ }, use) => use(address) });
-
-test.beforeAll(async () => {
-  await build({
-    configFile: false,
-    root: join(import.meta.dirname, "solver"),
-    base: "./",
-    logLevel: "warn",
-    worker: { format: "es" },
-    build: { outDir: folder, emptyOutDir: true, modulePreload: { polyfill: false } },
-  });
-  ({ server, address } = await serve({ folder, port: 0 }));
-});
-
-test.afterAll(() => {
-  server.close();
-  rmSync(folder, { recursive: true });
-});
+const test = testAlone("solver");
 
 test("a plan made beside the page is the plan that is made here", async ({ page }) => {
-  await page.goto(address);
+  await page.goto("./");
   const { plan, whole, better, shares } = await page.evaluate(() => window.tries.whole());
   expect(whole).toBe(true);
   expect(better).toBeGreaterThanOrEqual(2);
@@ -46,7 +20,7 @@ test("a plan made beside the page is the plan that is made here", async ({ page 
 });
 
 test("a search that is stopped gives the best so far, and nothing comes after it", async ({ page }) => {
-  await page.goto(address);
+  await page.goto("./");
   const { whole, hasPlan, order, afterwards, ticks } = await page.evaluate(() => window.tries.stopped());
   expect({ whole, hasPlan, afterwards }).toEqual({ whole: false, hasPlan: true, afterwards: 0 });
   expect(order[0]).toBe("better");
@@ -56,7 +30,7 @@ test("a search that is stopped gives the best so far, and nothing comes after it
 });
 
 test("searches in line are stopped before their turn, and the next one runs", async ({ page }) => {
-  await page.goto(address);
+  await page.goto("./");
   const { outcomes, never, next } = await page.evaluate(() => window.tries.stoppedEarly());
   expect(outcomes).toEqual(outcomes.map(() => false));
   expect(never).toEqual({ whole: false, plan: null });
@@ -64,7 +38,7 @@ test("searches in line are stopped before their turn, and the next one runs", as
 });
 
 test("a solver that fails says so, and the next search runs", async ({ page }) => {
-  await page.goto(address);
+  await page.goto("./");
   const { said, next } = await page.evaluate(() => window.tries.failing());
   expect(said).toMatch(/TypeError/);
   expect(next).toBe(true);

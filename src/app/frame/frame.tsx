@@ -1,12 +1,10 @@
-import type { ReactNode } from "react";
-import { UpdateNotice } from "../offline/updateNotice.tsx";
-import { screens } from "../screens/index.ts";
 import styles from "./frame.module.css";
 import { Page } from "./page.tsx";
 import { ProjectDoor } from "./projectDoor.tsx";
-import { hrefOf, type StepName, useRoute } from "./route.ts";
+import { type StepName, useRoute } from "./route.ts";
 import { SavingNotice } from "./savingNotice.tsx";
 import { Steps } from "./steps.tsx";
+import { Surface } from "./surface.tsx";
 import { useFrameWords, useProject, useProjectState } from "./surroundings.ts";
 import { Undo } from "./undo.tsx";
 
@@ -20,7 +18,9 @@ export function Frame() {
         {words.skip}
       </button>
       {route.screen === "projects" ? (
-        <AtTheStart />
+        <Surface>
+          <Page name="projects" title={null} />
+        </Surface>
       ) : (
         <ProjectDoor id={route.project} key={route.project}>
           <InProject step={route.screen} />
@@ -30,56 +30,19 @@ export function Frame() {
   );
 }
 
-function AtTheStart() {
-  return (
-    <>
-      <header className={styles.bar}>
-        <Home />
-      </header>
-      <UpdateNotice />
-      <Main>
-        <Page name="projects" title={null} />
-      </Main>
-    </>
-  );
-}
-
 function InProject({ step }: { readonly step: StepName }) {
   const project = useProject();
   const { title } = useProjectState().project;
-  return (
+  const bar = (
     <>
-      <header className={styles.bar}>
-        <Home />
-        <span className={styles.title}>{title}</span>
-        <Steps project={project.id} />
-        <Undo />
-      </header>
-      <UpdateNotice />
-      <SavingNotice />
-      <Main>
-        <Page name={step} title={title} />
-      </Main>
+      <span className={styles.title}>{title}</span>
+      <Steps project={project.id} />
+      <Undo />
     </>
   );
-}
-
-function Home() {
-  const words = useFrameWords();
-  const isBuilt = screens.some(({ name }) => name === "projects");
-  return isBuilt ? (
-    <a className={styles.home} href={hrefOf({ screen: "projects" })} aria-label={words.toProjects}>
-      {words.app}
-    </a>
-  ) : (
-    <span className={styles.home}>{words.app}</span>
-  );
-}
-
-function Main({ children }: { readonly children: ReactNode }) {
   return (
-    <main id="main" tabIndex={-1} className={styles.main}>
-      {children}
-    </main>
+    <Surface bar={bar} notices={<SavingNotice />}>
+      <Page name={step} title={title} />
+    </Surface>
   );
 }

@@ -38,19 +38,20 @@ export function Page({ name, title }: { readonly name: ScreenName; readonly titl
 }
 
 // The page that is there when the app opens is read from its very beginning anyway.
-let opened = false;
+let hasMoved = false;
+addEventListener("hashchange", () => {
+  hasMoved = true;
+});
 
 /** Stands beside the content, so that it is there only once the content is. */
 function ReadFromHeading() {
   const place = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     const heading = place.current?.closest("main")?.querySelector("h1");
-    if (opened && heading) {
-      heading.tabIndex = -1;
-      heading.focus({ preventScroll: true });
-      scrollTo(0, 0);
-    }
-    opened = true;
+    if (!hasMoved || !heading) return;
+    heading.tabIndex = -1;
+    heading.focus({ preventScroll: true });
+    scrollTo(0, 0);
   }, []);
   return <span ref={place} hidden />;
 }
