@@ -30,7 +30,7 @@ export function projectJson(project: Project): JsonObject {
   return {
     format: projectFormat,
     version: projectVersion,
-    ...nested(facts),
+    ...sectionsOf(facts),
     leftovers: project.leftovers.map(leftoverJson),
     rough: project.rough.map(roughCodec.write),
     ticked: [...project.ticked],
@@ -53,17 +53,20 @@ function codecOf<F extends FactName>(name: F): Codec<Facts[F]> {
 }
 
 /** `settings.unit` → `{ settings: { unit } }`: people read sections more easily than long names. */
-function nested(facts: ReadonlyMap<FactName, Json>): JsonObject {
-  const sections = new Map<string, Json>();
-  for (const [name, value] of facts) {
-    const [section = "", field] = name.split(".");
-    const before = sections.get(section);
-    sections.set(
-      section,
-      field === undefined ? value : { ...(isObject(before) ? before : {}), [field]: value },
-    );
-  }
-  return Object.fromEntries(sections);
+export function sectionsOf<T>(facts: ReadonlyMap<string, T>): {
+  readonly [name: string]: T | { readonly [field: string]: T };
+} {
+  const whole = [...facts].filter(([name]) => !name.includes("."));
+  const names = new Set(
+    [...facts.keys()].flatMap((name) => (name.includes(".") ? [name.replace(/[.].*$/s, "")] : [])),
+  );
+  const sections = [...names].map((section) => [section, sectionOf(facts, `${section}.`)] as const);
+  return { ...Object.fromEntries(whole), ...Object.fromEntries(sections) };
+}
+
+function sectionOf<T>(facts: ReadonlyMap<string, T>, start: string): { readonly [field: string]: T } {
+  const fields = [...facts].filter(([name]) => name.startsWith(start));
+  return Object.fromEntries(fields.map(([name, value]) => [name.slice(start.length), value]));
 }
 
 function leftoverJson(leftover: Leftover): Json {

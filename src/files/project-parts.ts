@@ -99,13 +99,14 @@ export const cellCodecs: { readonly [C in Column]: Codec<Cells[C]> } = {
 
 export const lineCodec = text(longestText.line);
 
-/** Columns of hers: heading and cell. */
+/** Columns of hers: heading and cell, in pairs, since a heading may be any word. */
 export const othersCodec: Codec<Readonly<Record<string, string>>> = {
   schema: v.pipe(
-    v.record(v.pipe(v.string(), v.maxLength(longestText.cell)), text(longestText.other).schema),
-    v.maxEntries(mostOf.others),
+    v.array(v.strictTuple([plainText.schema, text(longestText.other).schema])),
+    v.maxLength(mostOf.others),
+    v.transform((pairs) => Object.fromEntries(pairs)),
   ),
-  write: (others) => others,
+  write: (others) => Object.entries(others),
 };
 
 export const idCodec: Codec<string> = {

@@ -74,8 +74,10 @@ function faultOf(issue: Issue): Fault {
   if (issue.input === undefined) return { kind: "missing" };
   if (issue.message === notALength) return { kind: "not-a-length", value: Number(issue.input) };
   if (issue.kind === "schema") return faultOfType(issue);
-  if (issue.type === "max_length") return { kind: "text-too-long", most: Number(issue.requirement) };
-  if (issue.type === "max_entries") return { kind: "too-many", most: Number(issue.requirement) };
+  if (issue.type === "max_length") {
+    const most = Number(issue.requirement);
+    return { kind: typeof issue.input === "string" ? "text-too-long" : "too-many", most };
+  }
   return { kind: "out-of-range", value: Number(issue.input) };
 }
 
@@ -84,7 +86,6 @@ const typeNames: Readonly<Record<string, ProjectValueType>> = {
   number: "number",
   boolean: "yes-or-no",
   object: "object",
-  record: "object",
   strict_tuple: "list",
   array: "list",
 };

@@ -1,1 +1,2 @@
-export type * from "./types.ts";
+export { openStore } from "./open-store.ts";
+export * from "./types.ts";

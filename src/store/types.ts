@@ -185,5 +185,7 @@ export type StoreSurroundings = {
   /** Titles of new projects are words, and words come from outside. */
   readonly titleOfNew: string;
   readonly storage: IDBFactory | null;
+  /** What the browser says of the room it gives; `null`: nothing. */
+  readonly device: Pick<StorageManager, "persist" | "persisted" | "estimate"> | null;
   readonly databaseName?: string;
 };

@@ -1,0 +1,289 @@
+import { type Project, writeProject } from "../files/index.ts";
+import type { Connection } from "./database.ts";
+import { type ModelSurroundings, ProjectModel } from "./model.ts";
+import { compact, type ReadRecords, readRecords, writeEntry } from "./project-table.ts";
+import { isWhole } from "./records.ts";
+import { Saver } from "./saver.ts";
+import type { ProjectHandle, ProjectState, ProjectSummary, ProjectVersion, StoredProblem } from "./types.ts";
+import {
+  keepVersion,
+  lastReadable,
+  listVersions,
+  readVersion,
+  removeVersion,
+  versionEvery,
+} from "./versions.ts";
+
+export type ProjectSurroundings = {
+  readonly connection: Connection;
+  readonly clock: () => number;
+  readonly newId: () => string;
+  /** Something of this project was kept, or stopped being so. */
+  readonly onKept: (id: string) => void;
+  readonly onChange: () => void;
+  readonly onClose: (project: OpenProject) => Promise<void>;
+};
+
+/** A shorter log opens faster; a compaction reads all of it. */
+const compactEvery = 100;
+
+type From = {
+  readonly lastSeq: number;
+  readonly changedAt: number;
+  readonly model: (around: ModelSurroundings) => ProjectModel;
+};
+
+/** A project that is open in this tab, what is kept of it and what is not yet. */
+export class OpenProject {
+  readonly id: string;
+  readonly #surroundings: ProjectSurroundings;
+  readonly #model: ProjectModel;
+  readonly #saver: Saver;
+  readonly #listeners = new Set<() => void>();
+  #state: ProjectState | null = null;
+  #isNew: boolean;
+  #isGone = false;
+  #lastSeq: number;
+  #changedAt: number;
+  #writes = 0;
+  #lastVersionAt: number | null = null;
+  #catchingUp: Promise<void> = Promise.resolve();
+
+  private constructor(id: string, surroundings: ProjectSurroundings, from: From) {
+    this.id = id;
+    this.#surroundings = surroundings;
+    this.#changedAt = from.changedAt;
+    this.#lastSeq = from.lastSeq;
+    this.#isNew = from.lastSeq === 0;
+    this.#saver = new Saver({
+      write: (bytes) => this.#write(bytes),
+      troubleOf: (error) => surroundings.connection.troubleOf(error),
+      onChange: () => this.#publish(),
+    });
+    const unkept: Uint8Array[] = [];
+    let keep = (update: Uint8Array): void => {
+      unkept.push(update);
+    };
+    this.#model = from.model({
+      clock: surroundings.clock,
+      newId: surroundings.newId,
+      onUpdate: (update) => keep(update),
+      onChange: () => this.#publish(),
+    });
+    this.#model.beforeEdit(() => this.#keepVersionNow());
+    keep = (update) => this.#keep(update);
+    for (const update of unkept) keep(update);
+  }
+
+  /** A new project, in memory at once; `kept` says when it is on the disk. */
+  static create(id: string, project: Project, surroundings: ProjectSurroundings): OpenProject {
+    const model = (around: ModelSurroundings) => ProjectModel.of(project, around);
+    return new OpenProject(id, surroundings, { lastSeq: 0, changedAt: surroundings.clock(), model });
+  }
+
+  /** `null`: no such project. Rejects where storage can't be read. */
+  static async read(id: string, surroundings: ProjectSurroundings): Promise<OpenProject | null> {
+    const read: ReadRecords = await readRecords(surroundings.connection, id, 0);
+    if (read === null) return null;
+    const { records, last, changedAt } = read;
+    const instead = records.every(isWhole) ? null : await lastReadable(surroundings.connection, id);
+    const model = (around: ModelSurroundings) => ProjectModel.from(records, around, instead);
+    const open = new OpenProject(id, surroundings, { lastSeq: Math.max(last, 1), changedAt, model });
+    if (records.length > compactEvery) open.#compact();
+    return open;
+  }
+
+  get state(): ProjectState {
+    this.#state ??= this.#now();
+    return this.#state;
+  }
+
+  get summary(): ProjectSummary {
+    const { project } = this.#model;
+    return {
+      id: this.id,
+      title: project.title,
+      sample: project.sample,
+      createdAt: project.createdAt,
+      changedAt: this.#changedAt,
+      removedAt: null,
+      leftovers: project.leftovers.length,
+      planned: project.plan !== null,
+    };
+  }
+
+  /** Whether it is not on the disk at all yet. */
+  get isUnkept(): boolean {
+    return this.#isNew && !this.#isGone;
+  }
+
+  get isGone(): boolean {
+    return this.#isGone;
+  }
+
+  kept(): Promise<boolean> {
+    return this.#saver.kept();
+  }
+
+  /** Removed or wiped: it can still be looked at and exported. */
+  leave(): void {
+    if (this.#isGone) return;
+    this.#isGone = true;
+    this.#model.freeze();
+    this.#saver.stop();
+    this.#publish();
+  }
+
+  /** Takes in what other tabs stored since. Rejects never; what can't be read now will be next time. */
+  catchUp(): Promise<void> {
+    this.#catchingUp = this.#catchingUp.then(() => this.#takeNew()).catch(() => {});
+    return this.#catchingUp;
+  }
+
+  /** What is not kept by now is lost to this tab. */
+  letGo(): void {
+    this.#model.freeze();
+    this.#saver.stop();
+    this.#listeners.clear();
+    this.#model.destroy();
+  }
+
+  exportFile(): Uint8Array {
+    return writeProject(this.#model.project, this.#surroundings.clock());
+  }
+
+  handle(): ProjectHandle {
+    const { edits } = this.#model;
+    return {
+      ...edits,
+      id: this.id,
+      state: () => this.state,
+      subscribe: (listener) => {
+        this.#listeners.add(listener);
+        return () => this.#listeners.delete(listener);
+      },
+      undo: () => this.#model.undo(),
+      redo: () => this.#model.redo(),
+      saved: () => this.#saver.kept(),
+      saveAgain: () => this.#saver.tryNow(),
+      exportFile: () => this.exportFile(),
+      ...this.#versionsHandle(),
+      close: () => this.#surroundings.onClose(this),
+    };
+  }
+
+  #versionsHandle(): Pick<
+    ProjectHandle,
+    "versions" | "saveNamedVersion" | "readVersion" | "goBackTo" | "removeVersion"
+  > {
+    const { connection } = this.#surroundings;
+    return {
+      versions: () => listVersions(connection, this.id).catch((): readonly ProjectVersion[] => []),
+      saveNamedVersion: (name) => this.#keepVersion(name.slice(0, 200), this.#model.project),
+      readVersion: (version) => readVersion(connection, this.id, version).catch(() => null),
+      goBackTo: (version) => this.#goBackTo(version),
+      removeVersion: (version) =>
+        removeVersion(connection, this.id, version).then(
+          () => true,
+          () => false,
+        ),
+    };
+  }
+
+  #keep(update: Uint8Array): void {
+    this.#changedAt = this.#surroundings.clock();
+    this.#saver.add(update);
+  }
+
+  async #write(bytes: Uint8Array): Promise<boolean> {
+    const { connection, clock, onKept } = this.#surroundings;
+    const entry = { bytes, at: clock(), summary: this.summary, isFirst: this.#isNew };
+    const seq = await writeEntry(connection, entry);
+    if (seq === null) {
+      this.leave();
+      return false;
+    }
+    this.#isNew = false;
+    // Another tab may have written in between; its edits are still to be taken in.
+    if (seq === this.#lastSeq + 1) this.#lastSeq = seq;
+    else void this.catchUp();
+    this.#writes++;
+    if (this.#writes % compactEvery === 0) this.#compact();
+    onKept(this.id);
+    return true;
+  }
+
+  /** A log that stays long costs a moment on the next opening and nothing else. */
+  #compact(): void {
+    compact(this.#surroundings.connection, this.id, this.#surroundings.clock()).catch(() => {});
+  }
+
+  async #takeNew(): Promise<void> {
+    if (this.#isNew || this.#isGone) return;
+    const read = await readRecords(this.#surroundings.connection, this.id, this.#lastSeq);
+    if (read === null) {
+      this.leave();
+      return;
+    }
+    this.#lastSeq = read.last;
+    this.#changedAt = Math.max(this.#changedAt, read.changedAt);
+    if (read.records.length === 0) return;
+    this.#model.take(read.records);
+    this.#publish();
+  }
+
+  /** What was there before she began, and every ten minutes while she edits. */
+  #keepVersionNow(): void {
+    const at = this.#surroundings.clock();
+    if (this.#lastVersionAt !== null && at - this.#lastVersionAt < versionEvery) return;
+    this.#lastVersionAt = at;
+    const { project } = this.#model;
+    if (project.leftovers.length === 0 && project.plan === null) return;
+    // Packing it would hold up the letter she types.
+    setTimeout(() => void this.#keepVersion(null, project), 0);
+  }
+
+  async #keepVersion(name: string | null, value: Project): Promise<boolean> {
+    const { connection, clock, newId } = this.#surroundings;
+    const version = { project: this.id, id: newId(), name, at: clock(), value };
+    return await keepVersion(connection, version).catch(() => false);
+  }
+
+  async #goBackTo(version: string): Promise<boolean> {
+    const { connection } = this.#surroundings;
+    const project = await readVersion(connection, this.id, version).catch(() => null);
+    if (project === null || this.#isGone || this.#model.isReadOnly) return false;
+    await this.#keepVersion(null, this.#model.project);
+    this.#model.become(project);
+    return true;
+  }
+
+  #now(): ProjectState {
+    const model = this.#model;
+    const canEdit = !this.#isGone && !model.isReadOnly;
+    return {
+      project: model.project,
+      saving: this.#saver.saving,
+      canUndo: canEdit && model.canUndo,
+      canRedo: canEdit && model.canRedo,
+      readOnly: model.isReadOnly,
+      gone: this.#isGone,
+      problems: this.#problems(),
+    };
+  }
+
+  #problems(): readonly StoredProblem[] {
+    const { damaged, lacksEdits, problems } = this.#model;
+    return [
+      ...damaged.map((at): StoredProblem => ({ kind: "damaged-record", at })),
+      ...(lacksEdits ? [{ kind: "edits-missing" } as const] : []),
+      ...problems.map((problem): StoredProblem => ({ kind: "unusable-part", problem })),
+    ];
+  }
+
+  #publish(): void {
+    this.#state = null;
+    for (const listener of [...this.#listeners]) listener();
+    this.#surroundings.onChange();
+  }
+}

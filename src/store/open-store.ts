@@ -1,0 +1,307 @@
+import { err, ok } from "../engine/length/index.ts";
+import { newProject, type Project, readProject } from "../files/index.ts";
+import { Connection } from "./database.ts";
+import { otherTabs, type Tabs } from "./messages.ts";
+import { OpenProject, type ProjectSurroundings } from "./open-project.ts";
+import { listProjects, purge, setRemoved, wipe } from "./projects-table.ts";
+import type {
+  ProjectHandle,
+  ProjectSummary,
+  SavingTrouble,
+  Store,
+  StoreState,
+  StoreSurroundings,
+} from "./types.ts";
+
+/** Opens the projects of this device. It is there at once; the list comes as soon as it is read. */
+export function openStore(surroundings: StoreSurroundings): Store {
+  return new ProjectsOnDevice(surroundings).store;
+}
+
+type Opened = { readonly project: OpenProject; readonly handle: ProjectHandle; users: number };
+
+class ProjectsOnDevice {
+  readonly store: Store;
+  readonly #surroundings: StoreSurroundings;
+  readonly #connection: Connection;
+  readonly #tabs: Tabs;
+  readonly #open = new Map<string, Opened>();
+  readonly #opening = new Map<string, Promise<Opened | null>>();
+  readonly #listeners = new Set<() => void>();
+  #listed: readonly ProjectSummary[] | null = null;
+  #trouble: SavingTrouble | null = null;
+  #device: Pick<StoreState, "persisted" | "space"> = { persisted: null, space: null };
+  #state: StoreState | null = null;
+  #stopLooking: () => void = () => {};
+
+  constructor(surroundings: StoreSurroundings) {
+    const { storage, databaseName = "verso" } = surroundings;
+    this.#surroundings = surroundings;
+    this.#connection = new Connection(storage, databaseName);
+    this.#tabs = otherTabs(databaseName, (message) => {
+      if (message.kind === "written") void this.#open.get(message.project)?.project.catchUp();
+      void this.#readList();
+    });
+    this.store = this.#makeStore();
+    this.#stopLooking = whenLookedAt(() => this.#lookAgain());
+    void this.#begin();
+  }
+
+  #makeStore(): Store {
+    return {
+      state: () => {
+        this.#state ??= this.#now();
+        return this.#state;
+      },
+      subscribe: (listener) => {
+        this.#listeners.add(listener);
+        return () => this.#listeners.delete(listener);
+      },
+      create: (from) => this.#create(from ?? {}),
+      open: async (id) => (await this.#use(id))?.handle ?? null,
+      duplicate: (id, title) => this.#duplicate(id, title),
+      remove: (id) => this.#remove(id),
+      restore: (id) => this.#change(() => setRemoved(this.#connection, id, null)),
+      importFile: async (bytes) => {
+        const read = readProject(bytes);
+        return read.ok ? ok(await this.#create(read.value)) : err(read.error);
+      },
+      exportFile: (id) => this.#with(id, (project) => project.exportFile()),
+      askToPersist: () => this.#askToPersist(),
+      wipeAll: () => this.#wipeAll(),
+      close: () => this.#close(),
+    };
+  }
+
+  async #begin(): Promise<void> {
+    const longAgo = this.#surroundings.clock() - keptAfterRemoval;
+    await purge(this.#connection, longAgo).catch(() => {});
+    await this.#readList();
+    await this.#askDevice();
+  }
+
+  // ---- Projects
+
+  async #create(from: Partial<Project>): Promise<ProjectHandle> {
+    const { clock, newId, titleOfNew } = this.#surroundings;
+    const project = { ...newProject({ title: titleOfNew, createdAt: clock() }), ...from };
+    const open = OpenProject.create(newId(), project, this.#around());
+    const opened = this.#enter(open);
+    opened.users++;
+    await open.kept();
+    this.#tellOfList();
+    return opened.handle;
+  }
+
+  async #duplicate(id: string, title: string): Promise<ProjectHandle | null> {
+    const project = await this.#with(id, ({ state }) => state.project);
+    if (project === null) return null;
+    return await this.#create({ ...project, title, sample: false, createdAt: this.#surroundings.clock() });
+  }
+
+  /** The open project, opened if need be, and one more who uses it. */
+  async #use(id: string): Promise<Opened | null> {
+    const opened = this.#open.get(id) ?? (await this.#openOnce(id));
+    if (opened !== null) opened.users++;
+    return opened;
+  }
+
+  #openOnce(id: string): Promise<Opened | null> {
+    const opening = this.#opening.get(id) ?? this.#read(id);
+    this.#opening.set(id, opening);
+    return opening.finally(() => this.#opening.delete(id));
+  }
+
+  async #read(id: string): Promise<Opened | null> {
+    try {
+      const open = await OpenProject.read(id, this.#around());
+      if (open === null) return null;
+      const opened = this.#enter(open);
+      // What another tab wrote between the reading and now went unheard.
+      await open.catchUp();
+      return opened;
+    } catch (error) {
+      this.#turn(this.#connection.troubleOf(error));
+      return null;
+    }
+  }
+
+  #enter(project: OpenProject): Opened {
+    const opened = { project, handle: project.handle(), users: 0 };
+    this.#open.set(project.id, opened);
+    return opened;
+  }
+
+  #around(): ProjectSurroundings {
+    const { clock, newId } = this.#surroundings;
+    return {
+      connection: this.#connection,
+      clock,
+      newId,
+      onKept: (id) => {
+        this.#trouble = null;
+        this.#tabs.tell({ kind: "written", project: id });
+      },
+      onChange: () => this.#publish(),
+      onClose: (project) => this.#leave(project),
+    };
+  }
+
+  async #leave(project: OpenProject): Promise<void> {
+    const opened = this.#open.get(project.id);
+    if (opened?.project !== project) return;
+    opened.users--;
+    if (opened.users > 0) return;
+    await project.kept();
+    // Someone may have opened it again while the last edit was on its way.
+    if (opened.users > 0 || this.#open.get(project.id) !== opened) return;
+    this.#open.delete(project.id);
+    project.letGo();
+    await this.#readList();
+  }
+
+  /** What `look` finds in a project, whether it is open or not. */
+  async #with<T>(id: string, look: (project: OpenProject) => T): Promise<T | null> {
+    const opened = await this.#use(id);
+    if (opened === null) return null;
+    const found = look(opened.project);
+    await this.#leave(opened.project);
+    return found;
+  }
+
+  async #remove(id: string): Promise<boolean> {
+    const opened = this.#open.get(id);
+    await opened?.project.kept();
+    const isRemoved = await this.#change(() => setRemoved(this.#connection, id, this.#surroundings.clock()));
+    if (!isRemoved || opened === undefined) return isRemoved;
+    opened.project.leave();
+    this.#open.delete(id);
+    this.#publish();
+    return true;
+  }
+
+  async #wipeAll(): Promise<boolean> {
+    const isWiped = await this.#change(() => wipe(this.#connection));
+    if (!isWiped) return false;
+    for (const { project } of this.#open.values()) project.leave();
+    this.#open.clear();
+    await this.#readList();
+    return true;
+  }
+
+  /** Changes the list; other tabs hear of it. False: it could not be done. */
+  async #change(change: () => Promise<readonly string[]>): Promise<boolean> {
+    try {
+      const changed = await change();
+      await this.#readList();
+      for (const project of changed) this.#tabs.tell({ kind: "written", project });
+      return changed.length > 0;
+    } catch (error) {
+      this.#turn(this.#connection.troubleOf(error));
+      return false;
+    }
+  }
+
+  async #close(): Promise<void> {
+    this.#stopLooking();
+    const open = [...this.#open.values()];
+    await Promise.all(open.map(({ project }) => project.kept()));
+    for (const { project } of open) project.letGo();
+    this.#open.clear();
+    this.#tabs.close();
+    this.#listeners.clear();
+    await this.#connection.close();
+  }
+
+  // ---- List
+
+  #tellOfList(): void {
+    this.#tabs.tell({ kind: "list" });
+    void this.#readList();
+  }
+
+  async #readList(): Promise<void> {
+    try {
+      this.#listed = await listProjects(this.#connection);
+      this.#turn(null);
+    } catch (error) {
+      this.#listed ??= [];
+      this.#turn(this.#connection.troubleOf(error));
+    }
+  }
+
+  #lookAgain(): void {
+    void this.#readList();
+    for (const { project } of this.#open.values()) void project.catchUp();
+  }
+
+  #now(): StoreState {
+    const open = [...this.#open.values()].map(({ project }) => project).filter(({ isGone }) => !isGone);
+    const own = new Map(open.map((project) => [project.id, project.summary]));
+    const listed = this.#listed ?? [];
+    const there = listed.map((summary) => own.get(summary.id) ?? summary);
+    const known = new Set(listed.map(({ id }) => id));
+    const unkept = open
+      .filter(({ id, isUnkept }) => isUnkept && !known.has(id))
+      .map(({ summary }) => summary);
+    const projects = [...there.filter(({ removedAt }) => removedAt === null), ...unkept].sort(
+      lastChangedFirst,
+    );
+    return {
+      projects: this.#listed === null ? null : projects,
+      removed: listed.filter(({ removedAt }) => removedAt !== null).sort(lastChangedFirst),
+      trouble: this.#trouble,
+      ...this.#device,
+    };
+  }
+
+  #turn(trouble: SavingTrouble | null): void {
+    this.#trouble = trouble;
+    this.#publish();
+  }
+
+  #publish(): void {
+    this.#state = null;
+    for (const listener of [...this.#listeners]) listener();
+  }
+
+  // ---- Device
+
+  async #askToPersist(): Promise<boolean> {
+    const { device } = this.#surroundings;
+    const persisted = (await device?.persist().catch(() => false)) ?? false;
+    await this.#askDevice();
+    return persisted;
+  }
+
+  async #askDevice(): Promise<void> {
+    const { device } = this.#surroundings;
+    if (device === null) return;
+    const persisted = await device.persisted().catch(() => null);
+    const { usage, quota } = await device.estimate().catch((): StorageEstimate => ({}));
+    const space = usage === undefined || quota === undefined ? null : { used: usage, quota };
+    this.#device = { persisted, space };
+    this.#publish();
+  }
+}
+
+/** Thirty days, in milliseconds. */
+const keptAfterRemoval = 30 * 86_400_000;
+
+function lastChangedFirst(a: ProjectSummary, b: ProjectSummary): number {
+  return b.changedAt - a.changedAt || (a.id < b.id ? -1 : 1);
+}
+
+/** A tab that slept may have missed what the others said. */
+function whenLookedAt(look: () => void): () => void {
+  if (typeof document === "undefined") return () => {};
+  const listener = () => {
+    if (document.visibilityState === "visible") look();
+  };
+  document.addEventListener("visibilitychange", listener);
+  addEventListener("pageshow", listener);
+  return () => {
+    document.removeEventListener("visibilitychange", listener);
+    removeEventListener("pageshow", listener);
+  };
+}
