@@ -2,8 +2,8 @@
 import type { Style } from "../engine/back/index.ts";
 import type { LayoutNode, LeafNode } from "../engine/layout/index.ts";
 import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
-import { onePattern, roleNames, styleName } from "./english/names.ts";
-import { fabricNameOf, leftoverName } from "./english/steps.ts";
+import { onePattern, styleName } from "./english/names.ts";
+import { leftoverName, roleOf } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
 import type { Names } from "./types.ts";
 import type { Voice } from "./voice.ts";
@@ -68,7 +68,7 @@ function leafText(node: LeafNode, { names }: Said): string {
     case "piece":
       return `${leftoverName(node.piece, names)}${node.turned ? ", turned on its side" : ""}`;
     case "cloth":
-      return `${roleNames[node.role]} of ${fabricNameOf(node.fabric, names)}`;
+      return roleOf(node, node.fabric, names);
     case "unit":
       return onePattern(node.pattern);
     case "slab":

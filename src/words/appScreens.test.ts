@@ -239,6 +239,23 @@ describe("read aloud", () => {
     ]);
   });
 
+  test("plain cloth without a name is plain cloth, once", () => {
+    const fabrics = plan.fabrics.map((fabric) => ({ ...fabric, name: "" }));
+    const row = {
+      use: "plain",
+      fabric: fabrics[0]?.id ?? "",
+      width: inches(42),
+      length: inches(90),
+    } as const;
+    const texts = planTexts("en-US", "in");
+    expect(plain(texts.buyRow(row, { ...plan, fabrics }))).toMatch(/^2½ yd of plain cloth, 42 in wide/);
+    const said = plan.steps.flatMap(({ from }) =>
+      from.map((part) => sewTexts("en-US", "in").partWhat(part, { ...plan, fabrics })),
+    );
+    expect(said.filter((text) => /plain cloth of plain cloth|of ,| of$/.test(text))).toEqual([]);
+    expect(said).toContain("Plain cloth");
+  });
+
   test("a span of time, short", () => {
     const hours = (minutes: readonly [number, number]) =>
       plain(planTexts("en-US", "in").hours({ ...plan.figures, minutes }));

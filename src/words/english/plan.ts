@@ -2,8 +2,9 @@ import type { Figures } from "../../engine/plan/index.ts";
 import type { BuyRow, BuyUse } from "../../engine/supplies/index.ts";
 import { boltText, roughLength, timeText } from "../measures.ts";
 import type { Caution, Names } from "../types.ts";
-import { quoted, sentence, type Voice } from "../voice.ts";
+import { sentence, type Voice } from "../voice.ts";
 import { pieceName } from "./names.ts";
+import { fabricNameOf } from "./steps.ts";
 
 /** What a plan uses, takes and costs, a line each. */
 export function figureLines(figures: Figures, voice: Voice): readonly string[] {
@@ -39,9 +40,7 @@ export function buyText(
   names: Pick<Names, "fabrics">,
   voice: Voice,
 ): string {
-  const name = names.fabrics.find(({ id }) => id === fabric)?.name ?? fabric;
-  const cloth = quoted(name).slice(1, -1);
-  return `${boltText(length, voice)} of ${cloth}, ${voice.length(width)} wide, for the ${buyUseName(use, voice)} (${voice.length(length)} are needed).`;
+  return `${boltText(length, voice)} of ${fabricNameOf(fabric, names)}, ${voice.length(width)} wide, for the ${buyUseName(use, voice)} (${voice.length(length)} are needed).`;
 }
 
 function buyUseName(use: BuyUse, { trade }: Voice): string {

@@ -1,3 +1,4 @@
+import type { ClothRole } from "../../engine/layout/index.ts";
 import type { Press, Step, StepPart } from "../../engine/sewing/index.ts";
 import type { Names } from "../types.ts";
 import { quoted, type Voice } from "../voice.ts";
@@ -100,14 +101,26 @@ function plain(name: string): string {
 }
 
 function clothText(part: Extract<StepPart, { readonly cloth: string }>, names: Names, voice: Voice): string {
-  const role = part.count > 1 && part.role !== "plain" ? `${roleNames[part.role]}s` : roleNames[part.role];
   const many = part.count > 1 ? `${voice.number(part.count)} ` : "";
   const from = part.source === "buy" ? "" : ` from ${sourceText(part.source, names, voice)}`;
-  return `${many}${role} of ${fabricNameOf(part.cloth, names)}${from}`;
+  return `${many}${roleOf(part, part.cloth, names)}${from}`;
 }
 
+/** "spacer of oat". Plain cloth that she gave no name is plain cloth and nothing more. */
+export function roleOf(
+  { role, count = 1 }: { readonly role: ClothRole; readonly count?: number },
+  fabric: string,
+  names: Pick<Names, "fabrics">,
+): string {
+  const what = count > 1 && role !== "plain" ? `${roleNames[role]}s` : roleNames[role];
+  const name = fabricNameOf(fabric, names);
+  return role === "plain" && name === roleNames.plain ? what : `${what} of ${name}`;
+}
+
+/** On one line. Cloth without a name is plain cloth. */
 export function fabricNameOf(fabric: string, { fabrics }: Pick<Names, "fabrics">): string {
-  return plain(fabrics.find(({ id }) => id === fabric)?.name ?? fabric);
+  const name = plain(fabrics.find(({ id }) => id === fabric)?.name ?? fabric);
+  return name === "" ? roleNames.plain : name;
 }
 
 type Source = { readonly piece: string; readonly copy: number };
