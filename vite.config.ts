@@ -3,9 +3,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import optimizeLocales from "@react-aria/optimize-locales-plugin";
 import react from "@vitejs/plugin-react";
-import { defineConfig, type Plugin } from "vite";
+import { defineConfig, type Plugin, type Rolldown } from "vite";
 
-const publicDir = "src/app/public";
+const publicDir = join(import.meta.dirname, "src/app/public");
 
 export default defineConfig({
   root: import.meta.dirname,
@@ -42,24 +42,32 @@ function keptForOffline(): Plugin {
   return {
     name: "verso-kept-for-offline",
     apply: "build",
-    enforce: "post",
-    generateBundle(_, bundle) {
-      const worker = bundle["sw.js"];
-      if (worker?.type !== "chunk") throw new Error("the service worker was not built");
-      const files = [...Object.values(bundle).map(({ fileName }) => fileName), ...publicFiles()]
-        .filter((name) => name !== "sw.js" && !name.startsWith(".vite/"))
-        .sort();
-      const build = createHash("sha256");
-      for (const name of files) build.update(name).update(contentOf(bundle[name], name));
-      const shell = { build: build.digest("hex").slice(0, 16), files };
-      worker.code = worker.code.replaceAll("__SHELL__", JSON.stringify(shell));
+    generateBundle: {
+      // After everything else, the page itself included.
+      order: "post",
+      handler(_, bundle) {
+        const worker = bundle["sw.js"];
+        if (worker?.type !== "chunk") throw new Error("the service worker was not built");
+        worker.code = worker.code.replaceAll("__SHELL__", JSON.stringify(shellOf(bundle)));
+      },
     },
   };
 }
 
-type Output = Parameters<Extract<Plugin["generateBundle"], (...given: never) => unknown>>[1][string];
+function shellOf(bundle: Rolldown.OutputBundle): {
+  readonly build: string;
+  readonly files: readonly string[];
+} {
+  const files = [...Object.values(bundle).map(({ fileName }) => fileName), ...publicFiles()]
+    .filter((name) => name !== "sw.js" && !name.startsWith(".vite/"))
+    .sort();
+  if (!files.includes("index.html")) throw new Error("the page is not among the files that are kept");
+  const build = createHash("sha256");
+  for (const name of files) build.update(name).update(contentOf(bundle[name], name));
+  return { build: build.digest("hex").slice(0, 16), files };
+}
 
-function contentOf(output: Output | undefined, name: string): string | Uint8Array {
+function contentOf(output: Rolldown.OutputBundle[string] | undefined, name: string): string | Uint8Array {
   if (output === undefined) return readFileSync(join(publicDir, name));
   return output.type === "chunk" ? output.code : output.source;
 }

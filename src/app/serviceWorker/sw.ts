@@ -10,7 +10,7 @@ const { build, files } = __SHELL__;
 const prefix = "verso-";
 const ours = prefix + build;
 // The folder stands for its page: some places send whoever asks for index.html there, and what was sent on is refused.
-const thePage = "";
+const thePage = "./";
 
 self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
