@@ -138,6 +138,7 @@ const sizes: Partial<TextsOf<SizeTexts>> = {
     ...texts.backings({ clothWidth: inches(42), ...small, wide: null }),
   ],
   problem: (texts) => lengthProblems.map(texts.problem),
+  jobProblem: (texts) => draftProblems.map(texts.jobProblem),
   meant: (texts) => [texts.meant("2 1/2")],
 };
 

@@ -1,7 +1,8 @@
 /** What the page says on which the size of the back is found. */
 import type { Backing, CutOffEdge } from "../engine/back/index.ts";
-import type { Method, Time } from "../engine/cloth/index.ts";
+import type { DraftProblem, Method, Time } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, LengthProblem, Size } from "../engine/length/index.ts";
+import { draftProblem } from "./english/draftProblems.ts";
 import { lengthProblem } from "./english/lengthProblems.ts";
 import { methodName, timeNames } from "./english/names.ts";
 import type { Locale } from "./locales.ts";
@@ -77,7 +78,11 @@ export type SizeTexts = {
   readonly backings: (cloth: OneCloth) => readonly string[];
 
   readonly goOn: string;
+  /** What the keys for fractions are called. */
+  readonly eighths: string;
   readonly problem: (problem: LengthProblem) => string;
+  /** What keeps the back from being made, or is worth knowing. */
+  readonly jobProblem: (problem: DraftProblem) => string;
   /** One of two readings, on a button. */
   readonly meant: (reading: string) => string;
 };
@@ -122,6 +127,8 @@ function english(voice: Voice): SizeTexts {
     ...clothTexts(voice),
 
     goOn: "Go on to your leftovers",
+    eighths: "Eighths of an inch",
+    jobProblem: (problem) => draftProblem(problem, voice),
     problem: (problem) => sentence(lengthProblem(problem)),
     meant: (reading) => `It is ${reading}`,
   };

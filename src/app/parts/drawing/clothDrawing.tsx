@@ -1,8 +1,15 @@
-import { memo, useMemo } from "react";
+import { memo, type ReactNode, useMemo } from "react";
 import { hexOf } from "../../../engine/cloth/index.ts";
 import type { Drawing, Marks, PatchMark } from "../../../engine/drawing/index.ts";
 import styles from "./drawing.module.css";
 import { type Look, pageFor, type RulerOnPage } from "./page.ts";
+
+declare module "react" {
+  interface CSSProperties {
+    "--ratio"?: number;
+    "--share"?: number;
+  }
+}
 
 type ClothDrawingProps = {
   readonly drawing: Drawing;
@@ -11,38 +18,56 @@ type ClothDrawingProps = {
   readonly look?: Look;
   /** What the ruler's length is called; without it there is no ruler. */
   readonly ruler?: string;
-  /** The top lies on it, its right side up. */
-  readonly topOn?: boolean;
+  /** What its sides measure, to stand beside them. */
+  readonly sides?: { readonly width: string; readonly height: string };
+  /** The top lies on it, its right side up, and this stands on the top. */
+  readonly topOn?: ReactNode;
 };
 
 /**
  * A drawing of cloth, to scale: as wide as its place, as tall as `--tallest`. Cloth flat in its own colour, seams as
- * a double line, the cut-off edge hatched.
+ * a double line, the cut-off edge hatched. All that stands round it is part of its name and hidden from who hears it.
  */
 export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
-  const { drawing, name, look = "large", ruler, topOn = false } = props;
+  const { drawing, name, look = "large", ruler, sides, topOn } = props;
   const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
+  const { marks, ratio, top } = page;
   return (
-    <div className={styles.drawing} data-look={look} style={{ "--ratio": page.ratio }}>
-      <svg
-        className={`cloth ${styles.cloth}`}
-        viewBox={`0 0 ${page.marks.width} ${page.marks.height}`}
-        role="img"
-        aria-label={name}
-      >
-        <Cloth {...page.marks} />
-        {topOn && page.top !== null && <rect className={styles.top} {...page.top} />}
-      </svg>
+    <div
+      className={styles.drawing}
+      data-look={look}
+      data-sides={sides !== undefined}
+      style={{ "--ratio": ratio }}
+    >
+      {sides && <Side className={styles.across} text={sides.width} />}
+      <div className={styles.sheet}>
+        {sides && <Side className={styles.upright} text={sides.height} />}
+        <svg
+          className={`cloth ${styles.cloth}`}
+          viewBox={`0 0 ${marks.width} ${marks.height}`}
+          role="img"
+          aria-label={name}
+        >
+          <Cloth {...marks} />
+          {topOn !== undefined && top !== null && <rect className={styles.top} {...top} />}
+        </svg>
+        {topOn !== undefined && top !== null && (
+          <span className={styles.onTop} aria-hidden="true">
+            {topOn}
+          </span>
+        )}
+      </div>
       {ruler !== undefined && <Ruler {...page.ruler} name={ruler} />}
     </div>
   );
 });
 
-declare module "react" {
-  interface CSSProperties {
-    "--ratio"?: number;
-    "--share"?: number;
-  }
+function Side({ className, text }: { readonly className: string | undefined; readonly text: string }) {
+  return (
+    <span className={className} aria-hidden="true">
+      {text}
+    </span>
+  );
 }
 
 function Cloth({ patches, prints, allowances, seams, cutOff, edges }: Marks) {
@@ -72,12 +97,11 @@ function Cloth({ patches, prints, allowances, seams, cutOff, edges }: Marks) {
 }
 
 function Patch(patch: PatchMark) {
-  const colour = patch.lab === null ? { className: styles.noColour } : { fill: hexOf(patch.lab) };
-  if (patch.kind === "box") return <rect {...patch.box} {...colour} />;
+  const fill = patch.lab === null ? undefined : hexOf(patch.lab);
+  const className = fill === undefined ? styles.noColour : undefined;
+  if (patch.kind === "box") return <rect {...patch.box} className={className} fill={fill} />;
   // A hair of its own colour closes the slit that a slanted edge leaves between two patches.
-  return (
-    <path d={patch.d} {...colour} {...("fill" in colour ? { stroke: colour.fill } : {})} strokeWidth={0.4} />
-  );
+  return <path d={patch.d} className={className} fill={fill} stroke={fill} strokeWidth={0.4} />;
 }
 
 /** A line over cloth: a dark one on a light one, so that it shows on any print. */
@@ -93,7 +117,7 @@ function Twice({ className, d }: { readonly className: string | undefined; reado
 
 function Ruler({ share, ticks, name }: RulerOnPage & { readonly name: string }) {
   return (
-    <div className={styles.ruler}>
+    <div className={styles.ruler} aria-hidden="true">
       <svg
         className={styles.marks}
         style={{ "--share": share }}

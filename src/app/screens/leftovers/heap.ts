@@ -1,0 +1,193 @@
+import {
+  checkDraft,
+  type Draft,
+  type DraftProblem,
+  type Fabric,
+  fabricValue,
+  heapArea,
+  isUndyed,
+  type Piece,
+  type PileName,
+  pileNames,
+  pileOf,
+  type Use,
+} from "../../../engine/cloth/index.ts";
+import { type Area, areaOf, inches } from "../../../engine/length/index.ts";
+import {
+  draftOfProject,
+  type Leftover,
+  newProject,
+  type Project,
+  pieceOf,
+  type RoughStock,
+} from "../../../files/index.ts";
+
+/** A row that can be worked with, and the cloth it is of. */
+export type Sorted = {
+  /** The row's id, or the rough stock's. */
+  readonly id: string;
+  readonly piece: Piece;
+  readonly fabric: Fabric;
+  /** null: a row of the list. */
+  readonly rough: RoughStock | null;
+};
+
+export type Pile = {
+  readonly name: PileName;
+  readonly rows: readonly Sorted[];
+  readonly count: number;
+  readonly area: Area;
+  /** The mark that all of its rows have; null: they differ. */
+  readonly use: Use | null;
+};
+
+/** How much there is of one fabric. */
+export type FabricShare = {
+  readonly fabric: Fabric;
+  /** Whether its colour is hers; else it is only drawn. */
+  readonly isKnown: boolean;
+  readonly rows: readonly string[];
+  readonly rough: readonly string[];
+  readonly area: Area;
+  /** Of all cloth in the heap, 0 to 1. */
+  readonly share: number;
+  /** Beside the fabric there is most of, 0 to 1. */
+  readonly ofMost: number;
+};
+
+/** A row that waits, and what `checkDraft` has against it; a row that can't even be read has nothing here. */
+export type Waiting = { readonly leftover: Leftover; readonly problems: readonly DraftProblem[] };
+
+/** The heap as it lies on the table: her own cloth, whatever is planned with it. */
+export type Heap = {
+  readonly rows: readonly Sorted[];
+  readonly waiting: readonly Waiting[];
+  /** Those there is something in. */
+  readonly piles: readonly Pile[];
+  /** Most first. */
+  readonly fabrics: readonly FabricShare[];
+  /** From light to dark. */
+  readonly values: readonly FabricShare[];
+  readonly count: number;
+  readonly area: Area;
+};
+
+/** What lies on the table, also where the back's size isn't known yet and whatever is marked to stay out. */
+export function heapOf(project: Project): Heap {
+  const draft = draftOfHeap(project);
+  const bad = problemsByRow(draft);
+  const checked = checkDraft({
+    ...draft,
+    pieces: draft.pieces.filter(({ row }) => !bad.has(row)).map((piece) => ({ ...piece, use: "yes" })),
+  });
+  const rows = checked.ok ? sortedRows(project, draft, checked.value.job) : [];
+  const fabrics = fabricShares(rows);
+  return {
+    rows,
+    waiting: waitingRows(project, bad),
+    piles: pileNames.map((name) => pileWith(name, rows)).filter(({ rows: inside }) => inside.length > 0),
+    fabrics,
+    values: [...fabrics].sort((one, other) => fabricValue(other.fabric) - fabricValue(one.fabric)),
+    count: countOf(rows),
+    area: areaOfAll(rows),
+  };
+}
+
+// Any back will do: what is asked here is asked of the rows alone.
+const anySide = inches(100);
+
+function draftOfHeap(project: Project): Draft {
+  const { settings, size, plain } = newProject({ title: "", createdAt: 0, unit: project.settings.unit });
+  const heap = { ...project.heap, cutting: "clean" } as const;
+  const { pieces } = draftOfProject({ ...project, heap });
+  const rest = draftOfProject({ ...project, settings, size, plain, leftovers: [], rough: [] });
+  return { ...rest, back: { width: anySide, height: anySide }, pieces };
+}
+
+function problemsByRow(draft: Draft): ReadonlyMap<number, readonly DraftProblem[]> {
+  const check = checkDraft(draft);
+  const rows = new Map<number, readonly DraftProblem[]>();
+  for (const problem of check.ok ? [] : check.error) {
+    if (problem.severity === "stop" && problem.row !== null) {
+      rows.set(problem.row, [...(rows.get(problem.row) ?? []), problem]);
+    }
+  }
+  return rows;
+}
+
+type Checked = { readonly pieces: readonly Piece[]; readonly fabrics: readonly Fabric[] };
+
+function sortedRows(project: Project, draft: Draft, { pieces, fabrics }: Checked): readonly Sorted[] {
+  const bad = problemsByRow(draft);
+  const given = draft.pieces.filter(({ row }) => !bad.has(row));
+  const byId = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
+  return pieces.flatMap((piece, index) => {
+    const { row = 0, use = "yes" } = given[index] ?? {};
+    const fabric = byId.get(piece.fabric);
+    const source = sourceOf(project, row);
+    return fabric === undefined || source === null ? [] : [{ ...source, piece: { ...piece, use }, fabric }];
+  });
+}
+
+/** Rows are numbered from 1, rough stock goes on counting behind them. */
+function sourceOf({ leftovers, rough }: Project, row: number): Pick<Sorted, "id" | "rough"> | null {
+  const leftover = leftovers[row - 1];
+  if (leftover !== undefined) return { id: leftover.id, rough: null };
+  const stock = rough[row - leftovers.length - 1];
+  return stock === undefined ? null : { id: stock.id, rough: stock };
+}
+
+function waitingRows(
+  { leftovers }: Project,
+  bad: ReadonlyMap<number, readonly DraftProblem[]>,
+): readonly Waiting[] {
+  return leftovers.flatMap((leftover, index) => {
+    const problems = bad.get(index + 1) ?? [];
+    return problems.length > 0 || pieceOf(leftover, index + 1) === null ? [{ leftover, problems }] : [];
+  });
+}
+
+function pileWith(name: PileName, all: readonly Sorted[]): Pile {
+  const rows = all.filter(({ piece }) => pileOf(piece) === name);
+  return { name, rows, count: countOf(rows), area: areaOfAll(rows), use: commonUse(rows) };
+}
+
+function commonUse(rows: readonly Sorted[]): Use | null {
+  const [first, ...others] = new Set(rows.map(({ piece }) => piece.use));
+  return first !== undefined && others.length === 0 ? first : null;
+}
+
+function countOf(rows: readonly Sorted[]): number {
+  return rows.reduce((count, { piece }) => count + piece.count, 0);
+}
+
+function areaOfAll(rows: readonly Sorted[]): Area {
+  return areaOf(rows.reduce((area, { piece }) => area + heapArea(piece), 0));
+}
+
+function fabricShares(rows: readonly Sorted[]): readonly FabricShare[] {
+  const byFabric = new Map<Fabric, Sorted[]>();
+  for (const row of rows) byFabric.set(row.fabric, [...(byFabric.get(row.fabric) ?? []), row]);
+  const areas = [...byFabric.values()].map(areaOfAll);
+  const [all, most] = [areaOfAll(rows), Math.max(1, ...areas)];
+  return [...byFabric]
+    .map(([fabric, own]) => shareOf(fabric, own, { all, most }))
+    .sort((one, other) => other.area - one.area);
+}
+
+function shareOf(
+  fabric: Fabric,
+  rows: readonly Sorted[],
+  { all, most }: { readonly all: number; readonly most: number },
+): FabricShare {
+  const area = areaOfAll(rows);
+  return {
+    fabric,
+    isKnown: !isUndyed(fabric),
+    rows: rows.flatMap(({ id, rough }) => (rough === null ? [id] : [])),
+    rough: rows.flatMap(({ id, rough }) => (rough === null ? [] : [id])),
+    area,
+    share: area / Math.max(1, all),
+    ofMost: area / most,
+  };
+}

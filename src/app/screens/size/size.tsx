@@ -1,0 +1,55 @@
+import { useRef } from "react";
+import { sizeTexts } from "../../../words/index.ts";
+import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { useTexts } from "../../parts/texts.ts";
+import { AllOfOneCloth, PlainClothFields } from "./cloth.tsx";
+import { Asked, Extra, From, Measures, Method, NameOfBack, TimeGiven, Unit } from "./fields.tsx";
+import styles from "./size.module.css";
+import { type SizeFacts, sizeFacts } from "./sizeFacts.ts";
+import { TheBack } from "./theBack.tsx";
+
+/** How large the back must be: the top, how it is quilted, what is asked for; drawn to scale as she types. */
+export default function Size() {
+  const texts = useTexts(sizeTexts);
+  const { id } = useProject();
+  const { project } = useProjectState();
+  const facts = sizeFacts(project);
+  return (
+    <div className={styles.page}>
+      <h1>{texts.title}</h1>
+      <div className={styles.result}>
+        <TheBack facts={useLastDrawn(facts)} />
+      </div>
+      <div className={styles.fields}>
+        <NameOfBack />
+        <From />
+        {project.size.from === "top" && <Measures facts={facts} />}
+        {project.size.from === "top" && <Method />}
+        {project.size.from === "top" && <Extra facts={facts} />}
+        <Asked facts={facts} />
+        <TimeGiven />
+        <Unit />
+        <PlainClothFields facts={facts} />
+        <AllOfOneCloth facts={facts} />
+        <a className="button next" href={hrefOf({ screen: "leftovers", project: id })}>
+          {texts.goOn}
+        </a>
+      </div>
+    </div>
+  );
+}
+
+/** Half a number, such as 60 1/, is no reason to take the drawing away: until it can be read the last one stays. */
+function useLastDrawn(facts: SizeFacts): SizeFacts {
+  const { project } = useProjectState();
+  const last = useRef(facts);
+  const measures = [
+    ...project.size.topWidths,
+    ...project.size.topHeights,
+    project.size.backWidth,
+    project.size.backHeight,
+  ];
+  const isHalfWritten = measures.some((measure) => measure !== null && measure.value === null);
+  if (facts.drawing !== null || !isHalfWritten) last.current = facts;
+  return last.current;
+}
