@@ -75,7 +75,7 @@ function leftoverJson(leftover: Leftover): Json {
     return cell === null ? [] : [[column, cell] as const];
   });
   const { id, line, others } = leftover;
-  return { id, line, cells: Object.fromEntries(cells), others };
+  return { id, line, cells: Object.fromEntries(cells), others: othersCodec.write(others) };
 }
 
 export function writeCell<C extends Column>(column: C, cells: { readonly [K in C]?: Cells[K] }): Json {

@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames, wrap } from "idb";
 import type { ProjectSummary, SavingTrouble } from "./types.ts";
 
 /** One write of one project, or all its writes so far in one. */
@@ -24,7 +24,7 @@ export type StoredVersion = {
   readonly bytes: Uint8Array;
 };
 
-interface Tables extends DBSchema {
+export interface Tables extends DBSchema {
   projects: { key: string; value: ProjectSummary };
   records: { key: [string, number]; value: StoredRecord };
   versions: { key: [string, string]; value: StoredVersion };
@@ -92,22 +92,31 @@ export class Connection {
 
   async #connect(): Promise<Database> {
     if (this.#storage === null) throw new Error("There is no storage here.");
-    return await openDB<Tables>(this.#name, schemaVersion, {
-      upgrade: createTables,
-      // A later Verso wants to change the tables. Holding on would keep it from starting.
-      blocking: () => {
-        this.#isOutdated = true;
-        this.#database?.then((database) => database.close());
-        this.#database = null;
-      },
-      terminated: () => {
-        this.#database = null;
-      },
+    const request = this.#storage.open(this.#name, schemaVersion);
+    request.onupgradeneeded = ({ oldVersion }) => createTables(request.result, oldVersion);
+    // The library knows the tables only of what it opened itself, and that is always the browser's own storage.
+    const database = wrap(await settledRequest(request)) as Database;
+    // A later Verso wants to change the tables. Holding on would keep it from starting.
+    database.addEventListener("versionchange", () => {
+      this.#isOutdated = true;
+      database.close();
+      this.#database = null;
     });
+    database.addEventListener("close", () => {
+      this.#database = null;
+    });
+    return database;
   }
 }
 
-function createTables(database: Database, from: number): void {
+function settledRequest(request: IDBOpenDBRequest): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+}
+
+function createTables(database: IDBDatabase, from: number): void {
   if (from >= 1) return;
   database.createObjectStore("projects", { keyPath: "id" });
   database.createObjectStore("records", { keyPath: ["project", "seq"] });

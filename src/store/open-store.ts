@@ -89,7 +89,8 @@ class ProjectsOnDevice {
     const opened = this.#enter(open);
     opened.users++;
     await open.kept();
-    this.#tellOfList();
+    this.#tabs.tell({ kind: "list" });
+    await this.#readList();
     return opened.handle;
   }
 
@@ -214,11 +215,6 @@ class ProjectsOnDevice {
   }
 
   // ---- List
-
-  #tellOfList(): void {
-    this.#tabs.tell({ kind: "list" });
-    void this.#readList();
-  }
 
   async #readList(): Promise<void> {
     try {

@@ -69,25 +69,30 @@ export class Saver {
     while (this.#unsaved.length > 0) {
       const [batch, upTo] = [this.#unsaved, this.#edits];
       this.#unsaved = [];
-      const bytes = batch.length === 1 ? batch[0] : undefined;
-      const isKept = await this.#write(bytes ?? Y.mergeUpdates([...batch]));
-      if (!isKept) break;
+      const bytes = together(batch);
+      const trouble = await this.#write(bytes);
+      if (trouble !== null) {
+        // Whoever hears of the failure may try at once, so this must be over by then.
+        this.#isWriting = false;
+        this.#failed(bytes, trouble);
+        return;
+      }
       this.#kept = upTo;
+      this.#failures = 0;
       this.#tell(true);
     }
     this.#isWriting = false;
-    if (this.#kept === this.#edits) this.#turn({ kind: "steady" });
+    this.#turn({ kind: "steady" });
   }
 
-  async #write(bytes: Uint8Array): Promise<boolean> {
+  /** `null`: it is kept, or there is nothing left to keep it in. */
+  async #write(bytes: Uint8Array): Promise<SavingTrouble | null> {
     try {
       const isThere = await this.#surroundings.write(bytes);
       if (!isThere) this.stop();
-      this.#failures = 0;
-      return isThere;
+      return null;
     } catch (error) {
-      if (!this.#isGone) this.#failed(bytes, this.#surroundings.troubleOf(error));
-      return false;
+      return this.#isGone ? null : this.#surroundings.troubleOf(error);
     }
   }
 
@@ -96,8 +101,8 @@ export class Saver {
     const wait = waits[Math.min(this.#failures, waits.length - 1)];
     this.#failures++;
     this.#timer = setTimeout(() => this.tryNow(), wait);
-    this.#tell(false);
     this.#turn({ kind: "not-saved", why });
+    this.#tell(false);
   }
 
   #tell(kept: boolean): void {
@@ -110,4 +115,9 @@ export class Saver {
     this.saving = saving;
     this.#surroundings.onChange();
   }
+}
+
+function together(updates: readonly Uint8Array[]): Uint8Array {
+  const [first] = updates;
+  return updates.length === 1 && first !== undefined ? first : Y.mergeUpdates([...updates]);
 }
