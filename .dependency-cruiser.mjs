@@ -30,6 +30,7 @@ const packages = {
   files: ["papaparse", "fflate", "valibot"],
   words: [],
   store: ["idb", "valibot", "yjs"],
+  app: ["react", "react-dom", "react-aria-components", "vite"],
 };
 
 // Tests may use the test runner, Node, and data under test/.
