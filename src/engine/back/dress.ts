@@ -1,5 +1,5 @@
 import type { Job } from "../cloth/index.ts";
-import { type Length, length } from "../length/index.ts";
+import { inches, type Length, length } from "../length/index.ts";
 import { cutFrom } from "./cutting/from-lengths.ts";
 import type { CutCell, Sheet } from "./cutting/types.ts";
 import {
@@ -112,11 +112,17 @@ class Wardrobe {
 
   private fromLengths(cell: SketchCloth): Choice | null {
     for (const fabric of this.fabricsFor(cell)) {
-      for (const splits of cell.role === "plain" ? [1, 2, 3] : [1]) {
+      for (const splits of this.waysToSplit(cell)) {
         if (this.take(fabric, splitCell(cell, splits), splits)) return { fabric, splits };
       }
     }
     return null;
+  }
+
+  // A plain part in many small cells is not plain any more: each stays at least 15 in long.
+  private waysToSplit(cell: SketchCloth): number[] {
+    const long = (Math.max(cell.width, cell.height) * this.job.step) / inches(15);
+    return cell.role === "plain" ? [1, 2, 3].filter((splits) => splits === 1 || long / splits >= 1) : [1];
   }
 
   /** The main cloth first; for another tone, another cloth first. */

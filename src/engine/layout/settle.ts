@@ -29,8 +29,8 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
   const size = { width: region.width, height: region.height };
   switch (region.kind) {
     case "join": {
-      const parts = region.parts.map((part) => settled(part, queue, ledger));
-      return join(region.direction, parts, ledger.job);
+      const parts = region.parts.map((part) => ({ part, node: settled(part, queue, ledger) }));
+      return join(region.direction, joinedUp(region.direction, parts, ledger.job), ledger.job);
     }
     case "cloth":
       return cloth(region);
@@ -152,6 +152,22 @@ export function join(direction: JoinDirection, parts: readonly LayoutNode[], job
   const size =
     direction === "beside" ? { width: along, height: first.height } : { width: first.width, height: along };
   return { kind: "join", direction, seam, parts: flat, ...size };
+}
+
+type Settled = { readonly part: Region; readonly node: LayoutNode };
+
+// A region for which nothing was found is plain cloth, and one with the plain part beside it. Plain parts that the
+// composition has set apart stay so: they are cut from different cloth.
+function joinedUp(direction: JoinDirection, parts: readonly Settled[], job: Job): LayoutNode[] {
+  const joined: { node: LayoutNode; found: boolean }[] = [];
+  for (const { part, node } of parts) {
+    const found = part.kind === "pieced";
+    const last = joined.at(-1);
+    const both = last !== undefined && (found || last.found) ? asOne(direction, last.node, node, job) : null;
+    if (both === null) joined.push({ node, found });
+    else joined[joined.length - 1] = { node: both, found: true };
+  }
+  return joined.map(({ node }) => node);
 }
 
 /** Like cloth beside like cloth is one piece of cloth, as long as one width of it serves. */

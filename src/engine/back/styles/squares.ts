@@ -1,14 +1,29 @@
 import { type Site, type SiteBlock, steps } from "../site.ts";
 import { below, beside, cloth, pieced, ringed, type Sketch } from "../sketch.ts";
 
-/** Equal squares, about 10 in finished or as large as most of her blocks; pieced ones among plain ones. */
+/**
+ * Equal squares, about 10 in finished or as large as most of her blocks; pieced ones and blocks among plain ones.
+ * Plain squares that are neighbours in a row are one piece of plain cloth: no one sews seams that don't show.
+ */
 export function squares(site: Site): Sketch {
   const grid = gridOf(site);
   const kinds = kindsOf(site, grid);
   const rows = Array.from({ length: grid.down }, (_, y) =>
-    beside(Array.from({ length: grid.across }, (_, x) => kinds[y * grid.across + x] as Sketch)),
+    calmRow(kinds.slice(y * grid.across, (y + 1) * grid.across), grid.side, site.widest),
   );
   return ringed(site, below(rows));
+}
+
+function calmRow(squares: readonly Sketch[], side: number, widest: number): Sketch {
+  const calm: Sketch[] = [];
+  for (const square of squares) {
+    const last = calm.at(-1);
+    const wide = last?.kind === "cloth" && square.kind === "cloth" ? last.width + side : 0;
+    // Within one width of bought cloth it needs no seam of its own.
+    if (wide > 0 && (side <= widest || wide <= widest)) calm[calm.length - 1] = cloth(wide, side);
+    else calm.push(square);
+  }
+  return beside(calm);
 }
 
 type Grid = { readonly side: number; readonly across: number; readonly down: number };
@@ -16,9 +31,9 @@ type Grid = { readonly side: number; readonly across: number; readonly down: num
 function gridOf(site: Site): Grid {
   const width = site.width - 2 * site.ringX;
   const height = site.height - 2 * site.ringY;
-  const wanted = Math.max(wantedSide(site), Math.sqrt((width * height) / Math.max(9, site.joins * 0.45)));
+  const wanted = Math.max(wantedSide(site), Math.sqrt((width * height) / Math.max(20, site.joins)));
   const common = commonSide(site);
-  if (common !== null && common >= wanted * 0.9 && leavesEnough(site, common)) return gridFor(site, common);
+  if (common !== null && common >= wanted * 0.8 && leavesEnough(site, common)) return gridFor(site, common);
   return gridFor(site, bestSide(site, wanted));
 }
 
@@ -75,7 +90,8 @@ function kindsOf(site: Site, { side, across, down }: Grid): Sketch[] {
     .filter((block) => block.width === side)
     .flatMap((block) => Array.from({ length: block.count }, () => block.piece));
   const area = side * side;
-  const count = Math.min(across * down, Math.max(2, Math.floor((site.target * 0.95) / area)));
+  const wanted = Math.max(2, Math.floor((site.target * 0.95) / area));
+  const count = Math.min(across * down, wanted, affordable(site, fitting.length, down));
   const busy = spread(across, down, count);
   const gap = Math.max(1, Math.floor(count / Math.max(1, fitting.length)));
   let nth = 0;
@@ -85,6 +101,13 @@ function kindsOf(site: Site, { side, across, down }: Grid): Sketch[] {
     if (piece === undefined) return pieced(side, side);
     return { kind: "block", piece, turned: false, width: side, height: side };
   });
+}
+
+// The ring and the rows take so many joins; each square sets off two seams in its row and, pieced, a few inside it.
+function affordable(site: Site, blocks: number, rows: number): number {
+  const left = site.joins - rows - 4;
+  if (left <= blocks * 2) return Math.max(2, Math.floor(left / 2));
+  return blocks + Math.max(1, Math.floor((left - blocks * 2) / 5));
 }
 
 /** `count` of the places, chess-like, starting where no four meet. */
