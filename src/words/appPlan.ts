@@ -2,7 +2,7 @@
 import type { Style } from "../engine/back/index.ts";
 import type { DraftProblem } from "../engine/cloth/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
-import type { Figures, Plan } from "../engine/plan/index.ts";
+import type { Figures } from "../engine/plan/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
 import { draftProblem } from "./english/draftProblems.ts";
 import { styleName, styleSentence } from "./english/names.ts";
@@ -10,8 +10,12 @@ import { buyText, figureLines } from "./english/plan.ts";
 import { leftoverName } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
 import { boltText, shortTimeText, timeText } from "./measures.ts";
+import type { Names } from "./types.ts";
 import { sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
+
+/** How many of one line of the heap are not used. */
+type LeftOver = { readonly piece: string; readonly count: number };
 
 /** Where something is mended. */
 export type MendingPage = "size" | "leftovers";
@@ -49,10 +53,10 @@ export type PlanTexts = {
   readonly time: (figures: Figures) => string;
   readonly figures: (figures: Figures) => readonly string[];
   readonly buy: string;
-  readonly buyRow: (row: BuyRow, plan: Plan) => string;
+  readonly buyRow: (row: BuyRow, names: Names) => string;
   readonly nothingToBuy: string;
   readonly left: string;
-  readonly leftOver: (entry: Plan["unused"][number], plan: Plan) => string;
+  readonly leftOver: (entry: LeftOver, names: Names) => string;
   readonly nothingLeft: string;
   readonly notes: string;
   readonly note: (problem: DraftProblem) => string;
@@ -112,11 +116,11 @@ function listTexts(voice: Voice) {
     time: ({ minutes }: Figures) => `${sentence(timeText(minutes, voice))}, cutting and pressing included.`,
     figures: (figures: Figures) => figureLines(figures, voice),
     buy: "To buy",
-    buyRow: (row: BuyRow, plan: Plan) => buyText(row, plan, voice),
+    buyRow: (row: BuyRow, names: Names) => buyText(row, names, voice),
     nothingToBuy: "Nothing.",
     left: "What stays over",
-    leftOver: ({ piece, count }: Plan["unused"][number], plan: Plan) =>
-      count === 1 ? leftoverName(piece, plan) : `${voice.number(count)} of ${leftoverName(piece, plan)}`,
+    leftOver: ({ piece, count }: LeftOver, names: Names) =>
+      count === 1 ? leftoverName(piece, names) : `${voice.number(count)} of ${leftoverName(piece, names)}`,
     nothingLeft: "Every leftover is used.",
     notes: "Worth knowing",
     note: (problem: DraftProblem) => draftProblem(problem, voice),

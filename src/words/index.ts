@@ -1,5 +1,12 @@
 export { type DrawingTexts, drawingTexts, type PartPlace } from "./appDrawing.ts";
 export { type FrameWords, frameWords, type NotSavedWhy } from "./appFrame.ts";
+export {
+  type HeapView,
+  heapViews,
+  type LeftoversTexts,
+  leftoversTexts,
+  type Reserved,
+} from "./appLeftovers.ts";
 export { type MendingPage, type PlanTexts, planTexts } from "./appPlan.ts";
 export { type ProjectStage, type ProjectsTexts, projectsTexts } from "./appProjects.ts";
 export { type SewTexts, sewTexts } from "./appSew.ts";

@@ -21,8 +21,8 @@ import type { Locale } from "./locales.ts";
 
 /** Where the fabrics and leftovers that a step names are looked up; a plan is one. */
 export type Names = {
-  readonly fabrics: readonly Fabric[];
-  readonly pieces: readonly Piece[];
+  readonly fabrics: readonly Pick<Fabric, "id" | "name">[];
+  readonly pieces: readonly Pick<Piece, "id" | "kind" | "count" | "fabric" | "name">[];
   /** All of them, in order: the last one makes the back. */
   readonly steps?: readonly Step[];
 };

@@ -5,7 +5,7 @@ export * from "./defaults.ts";
 export * from "./draft.ts";
 export { fabricOf, isUndyed, plainId, undyed } from "./fabrics.ts";
 export * from "./piles.ts";
-export { fabricValue, meanValue } from "./plain.ts";
+export { fabricValue, meanValue, settingOff } from "./plain.ts";
 export * from "./problems.ts";
 export * from "./shape.ts";
 export * from "./types.ts";

@@ -11,15 +11,15 @@ import {
   subtract,
 } from "../length/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { clothsOf } from "./patches.ts";
+import { clothsOf, type DrawnPiece } from "./patches.ts";
 import { drawNode } from "./shapes.ts";
 import type { Drawing, Patch, Rect, Ruler, Shape, ShownFabric } from "./types.ts";
 
 /** What a drawing of a back needs of its plan. */
-export type DrawnPlan = Pick<
-  Plan,
-  "unit" | "seam" | "plainSeam" | "back" | "fabrics" | "pieces" | "layout"
-> & { readonly top: Size | null };
+export type DrawnPlan = Pick<Plan, "unit" | "seam" | "plainSeam" | "back" | "fabrics" | "layout"> & {
+  readonly top: Size | null;
+  readonly pieces: readonly DrawnPiece[];
+};
 
 /** The whole back, raw edge to raw edge. */
 export function drawPlan(plan: DrawnPlan): Drawing {

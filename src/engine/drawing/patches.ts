@@ -3,14 +3,17 @@ import type { LeafNode, PieceNode, Quarter, SlabNode, UnitNode } from "../layout
 import { type Length, length } from "../length/index.ts";
 import type { Patch, Point, Rect } from "./types.ts";
 
+/** A leftover as a drawing needs it. */
+export type DrawnPiece = Pick<Piece, "id" | "kind" | "fabric" | "direction">;
+
 /** The heap as a drawing needs it. */
 export type Cloths = {
-  readonly pieces: ReadonlyMap<string, Piece>;
+  readonly pieces: ReadonlyMap<string, DrawnPiece>;
   readonly fabrics: ReadonlyMap<string, Fabric>;
 };
 
 export function clothsOf(job: {
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly DrawnPiece[];
   readonly fabrics: readonly Fabric[];
 }): Cloths {
   return {

@@ -18,7 +18,7 @@ function fieldName(field: PieceField, { trade }: Voice): string {
   return field === "colour" ? trade.colour : field;
 }
 
-function pieceProblem(problem: PieceProblem, voice: Voice): string {
+export function pieceProblem(problem: PieceProblem, voice: Voice): string {
   switch (problem.kind) {
     case "size-missing":
       return "nothing is written here. Add the size as cut.";

@@ -1,4 +1,4 @@
-import type { Column, FileProblem, OtherFile, RowProblem, TableProblem } from "../../files/index.ts";
+import type { Column, FileProblem, OtherFile, RowFault, TableProblem } from "../../files/index.ts";
 import { quoted, type Voice } from "../voice.ts";
 import { lengthProblem } from "./lengthProblems.ts";
 import { kindName } from "./names.ts";
@@ -63,7 +63,7 @@ function headingsAre(headings: readonly string[], voice: Voice): string {
   return `Its first row says ${voice.list([...shown, ...more])}.`;
 }
 
-function rowProblem(problem: RowProblem, voice: Voice): string {
+export function rowProblem(problem: RowFault, voice: Voice): string {
   switch (problem.kind) {
     case "too-many-cells":
       return `this row has ${voice.count(problem.cells, "cell", "cells")} under ${voice.count(problem.headings, "heading", "headings")}. A comma inside a number or a name may have split it: put that cell in quotation marks.`;
@@ -89,7 +89,7 @@ function rowProblem(problem: RowProblem, voice: Voice): string {
   }
 }
 
-function needers(problem: Extract<RowProblem, { readonly kind: "column-missing" }>, voice: Voice): string {
+function needers(problem: Extract<RowFault, { readonly kind: "column-missing" }>, voice: Voice): string {
   const kind = kindName(problem.pieceKind, 2, voice);
   if (problem.rows === 1) return `${kind} need it`;
   return `${kind} need it (${voice.count(problem.rows, "row", "rows")} in all)`;

@@ -14,6 +14,8 @@ type LengthFieldProps = {
   readonly onChange: (measured: Measured<Length> | null) => void;
   readonly hint?: string;
   readonly texts: LengthFieldTexts;
+  /** One of several side by side: what is wrong with it stands below all of them. */
+  readonly inRow?: boolean;
   /** Something about a length that can be read, such as its being too large. */
   readonly trouble?: string | undefined;
 };
@@ -29,13 +31,13 @@ export type LengthFieldTexts = {
  * has left the field.
  */
 export function LengthField(props: LengthFieldProps) {
-  const { label, name, unit, measured, onChange, hint, texts, trouble } = props;
+  const { label, name, unit, measured, onChange, hint, texts, trouble, inRow = false } = props;
   const [writing, setWriting] = useState(false);
   const problem = writing ? null : problemIn(measured);
   const said = problem === null ? trouble : texts.problem(problem);
   return (
     <TextField
-      className={`${styles.field}`}
+      className={`${inRow ? styles.inRow : styles.field}`}
       value={shownText(measured, unit)}
       onChange={(text) => onChange(measuredLength(text, unit))}
       onFocusChange={setWriting}
@@ -56,13 +58,21 @@ export function LengthField(props: LengthFieldProps) {
           {hint}
         </Text>
       )}
-      <FieldError className={`${styles.error}`}>{said}</FieldError>
-      {problem !== null &&
-        readingsOf(problem).map((reading) => (
-          <Button key={reading} className="button" onPress={() => onChange(measuredLength(reading, unit))}>
-            {texts.meant(reading)}
-          </Button>
-        ))}
+      {said !== undefined && (
+        <div className={styles.said}>
+          <FieldError className={`${styles.error}`}>{inRow ? `${label}: ${said}` : said}</FieldError>
+          {problem !== null &&
+            readingsOf(problem).map((reading) => (
+              <Button
+                key={reading}
+                className="button"
+                onPress={() => onChange(measuredLength(reading, unit))}
+              >
+                {texts.meant(reading)}
+              </Button>
+            ))}
+        </div>
+      )}
     </TextField>
   );
 }

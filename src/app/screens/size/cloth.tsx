@@ -32,7 +32,7 @@ export function PlainClothFields({ facts }: { readonly facts: SizeFacts }) {
           <input
             type="color"
             className={styles.colour}
-            value={plain.colour === "" ? "#e9e1d0" : plain.colour}
+            value={facts.plainColour}
             onChange={({ target }) => project.setPlain({ colour: target.value })}
           />
         </label>

@@ -90,6 +90,7 @@ function SideMeasures({ side, heading, differ }: SideMeasuresProps) {
             measured={measures[place]}
             onChange={(measured) => project.setSize({ [name]: withMeasure(measures, place, measured) })}
             texts={texts}
+            inRow
           />
         ))}
       </fieldset>

@@ -22,13 +22,13 @@ export default function Size() {
       </div>
       <div className={styles.fields}>
         <NameOfBack />
+        <Unit />
         <From />
         {project.size.from === "top" && <Measures facts={facts} />}
         {project.size.from === "top" && <Method />}
         {project.size.from === "top" && <Extra facts={facts} />}
         <Asked facts={facts} />
         <TimeGiven />
-        <Unit />
         <PlainClothFields facts={facts} />
         <AllOfOneCloth facts={facts} />
         <a className="button next" href={hrefOf({ screen: "leftovers", project: id })}>

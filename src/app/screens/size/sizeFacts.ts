@@ -13,10 +13,18 @@ import {
   defaultSettings,
   fabricOf,
   plainId,
+  readColour,
+  settingOff,
 } from "../../../engine/cloth/index.ts";
 import { type Drawing, drawPlainBack } from "../../../engine/drawing/index.ts";
 import { type Length, type Size, subtract } from "../../../engine/length/index.ts";
-import { draftOfProject, type Project, sizeOfProject, type ThreeMeasures } from "../../../files/index.ts";
+import {
+  checkProject,
+  draftOfProject,
+  type Project,
+  sizeOfProject,
+  type ThreeMeasures,
+} from "../../../files/index.ts";
 import type { OneCloth } from "../../../words/index.ts";
 
 /** All that the page about the size says beside what she typed. `null`: not enough is measured. */
@@ -25,6 +33,8 @@ export type SizeFacts = {
   readonly back: Size | null;
   readonly edge: CutOffEdge | null;
   readonly drawing: Drawing | null;
+  /** Of the cloth she would buy: `#rrggbb`. */
+  readonly plainColour: string;
   /** What the method takes on each side. */
   readonly usualExtra: Length;
   readonly usualClothWidth: Length;
@@ -41,6 +51,7 @@ export function sizeFacts(project: Project): SizeFacts {
   const { size, settings } = project;
   const { top, back } = sizeOfProject(project);
   const problems = jobProblems(project);
+  const plainColour = plainColourOf(project);
   const fits = back !== null && top !== null && top.width <= back.width && top.height <= back.height;
   return {
     top,
@@ -51,7 +62,8 @@ export function sizeFacts(project: Project): SizeFacts {
           back,
         })
       : null,
-    drawing: back === null ? null : drawingOf(project, back, top),
+    drawing: drawingOf(project, { back, top, colour: plainColour }),
+    plainColour,
     usualExtra: extraFor(size.method, settings.unit),
     usualClothWidth: defaultSettings[settings.unit].clothWidth,
     differ: { width: differenceIn(size.topWidths), height: differenceIn(size.topHeights) },
@@ -80,7 +92,18 @@ function jobProblems(project: Project): readonly DraftProblem[] {
   return problems.filter(({ kind }) => ofThisPage.includes(kind));
 }
 
-function drawingOf({ settings, plain }: Project, back: Size, top: Size | null): Drawing | null {
+/** Hers, or what sets her leftovers off. */
+function plainColourOf(project: Project): string {
+  const { job } = checkProject(project);
+  const plain = job?.fabrics.find(({ id }) => id === job.plain);
+  const colour = project.plain.colour || (plain?.colour ?? "");
+  return readColour(colour)?.hex ?? settingOff([], []);
+}
+
+type Drawn = { readonly back: Size | null; readonly top: Size | null; readonly colour: string };
+
+function drawingOf({ settings }: Project, { back, top, colour }: Drawn): Drawing | null {
+  if (back === null) return null;
   const { seam, plainSeam } = defaultSettings[settings.unit];
   return drawPlainBack({
     unit: settings.unit,
@@ -88,7 +111,7 @@ function drawingOf({ settings, plain }: Project, back: Size, top: Size | null): 
     plainSeam: settings.plainSeam?.value ?? plainSeam,
     back,
     top,
-    fabric: plain.colour === "" ? null : fabricOf(plainId, plain.name, plain.colour),
+    fabric: fabricOf(plainId, "", colour),
   });
 }
 

@@ -1,0 +1,497 @@
+/** What the page says on which she tells what is left over. */
+import {
+  type Direction,
+  type DraftProblem,
+  directions,
+  type Fabric,
+  type Grain,
+  grains,
+  type Keep,
+  type Kind,
+  keeps,
+  kinds,
+  type PileName,
+  type Use,
+  uses,
+} from "../engine/cloth/index.ts";
+import type { Area, DisplayUnit, Length, LengthProblem } from "../engine/length/index.ts";
+import type { Column, LinePiece, LineProblem, LineReading, RowFault, TableProblem } from "../files/index.ts";
+import { draftProblem, pieceProblem } from "./english/draftProblems.ts";
+import { lengthProblem } from "./english/lengthProblems.ts";
+import { directionNames, grainNames, keepNames, kindName, useNames } from "./english/names.ts";
+import { rowProblem, tableProblem } from "./english/tableProblems.ts";
+import type { Locale } from "./locales.ts";
+import { quoted, sentence, type Voice } from "./voice.ts";
+import { inWordSet } from "./wordSet.ts";
+
+/** How she looks at the heap where there is room for one thing. */
+export const heapViews = ["piles", "list", "fabrics"] as const;
+export type HeapView = (typeof heapViews)[number];
+
+/** What takes cloth before the back does. */
+export type Reserved = {
+  readonly what: "binding" | "label";
+  /** What it takes in all; null: the top's size isn't known yet. */
+  readonly needed: { readonly strips: number; readonly width: Length; readonly length: Length } | null;
+  /** Cloth that is put aside for it, by fabric. */
+  readonly from: readonly {
+    readonly count: number;
+    readonly width: Length;
+    readonly height: Length;
+    readonly fabric: string;
+  }[];
+  /** How much is missing; null: nothing is. */
+  readonly short: Length | null;
+};
+
+export type LeftoversTexts = {
+  readonly title: string;
+  readonly summary: (heap: { readonly count: number; readonly rows: number; readonly area: Area }) => string;
+  readonly nothingYet: string;
+  readonly stop: (problem: DraftProblem) => string;
+
+  // One line.
+  readonly line: string;
+  readonly lineHow: string;
+  readonly examples: readonly string[];
+  readonly add: string;
+  /** What was understood of a line, or a row in words. */
+  readonly understood: (piece: LinePiece) => string;
+  readonly understoodRough: (rough: NonNullable<LineReading["rough"]>, fabric: string) => string;
+  readonly taken: (taken: {
+    readonly named: string | null;
+    readonly clothWidth: Length | null;
+    readonly size: LinePiece;
+  }) => string;
+  readonly likeness: string;
+  readonly added: (what: string) => string;
+  readonly lineProblem: (problem: LineProblem) => string;
+  readonly meant: (reading: string) => string;
+  readonly drawingOf: (what: string) => string;
+  readonly ruler: (length: Length) => string;
+
+  // Many at once.
+  readonly many: string;
+  readonly openTable: string;
+  readonly saveTable: string;
+  readonly saveTableWhat: string;
+  readonly tableName: (title: string) => string;
+  readonly dropHere: string;
+  readonly entered: (rows: number, waiting: number) => string;
+  readonly notEntered: (problem: TableProblem) => string;
+
+  // To be mended.
+  readonly waiting: (count: number) => string;
+  readonly waitingWhat: string;
+  readonly waitingLine: (number: number) => string;
+  readonly asWritten: string;
+  readonly fault: (fault: RowFault) => string;
+  readonly rowProblem: (problem: DraftProblem) => string;
+  readonly takeIt: string;
+  readonly leaveOut: string;
+  readonly leaveOutOf: (number: number) => string;
+  readonly column: { readonly [C in Column]: string };
+
+  // Ways to look at it.
+  readonly views: { readonly [V in HeapView]: string };
+  readonly view: string;
+  readonly pile: { readonly [P in PileName]: string };
+  readonly pileIs: (count: number, area: Area) => string;
+  readonly markPile: (pile: PileName) => string;
+  readonly use: { readonly [U in Use]: string };
+  readonly rowCaption: (piece: LinePiece) => string;
+  readonly roughCaption: (rough: { readonly width: Length; readonly total: Length }) => string;
+  readonly more: (count: number) => string;
+  readonly chosen: string;
+
+  readonly list: string;
+  readonly listHow: string;
+  readonly chooseRow: (number: number) => string;
+  readonly chooseAll: string;
+  readonly blank: string;
+  readonly choices: {
+    readonly kind: { readonly [K in Kind]: string };
+    readonly keep: { readonly [K in Keep]: string };
+    readonly use: { readonly [U in Use]: string };
+    readonly direction: { readonly [D in Direction]: string };
+    readonly grain: { readonly [G in Grain]: string };
+    readonly washed: { readonly yes: string; readonly no: string };
+  };
+  readonly usual: string;
+  readonly allAbout: string;
+  readonly allAboutRow: (number: number) => string;
+  readonly done: string;
+  readonly cancel: string;
+
+  readonly nChosen: (count: number) => string;
+  readonly markChosen: string;
+  readonly remove: string;
+  readonly removed: (count: number) => string;
+  readonly chooseNone: string;
+
+  readonly fabrics: string;
+  readonly fabric: (fabric: Fabric) => string;
+  readonly noName: string;
+  readonly fabricIs: (area: Area, share: number) => string;
+  readonly colourOf: (fabric: string) => string;
+  readonly colourNotKnown: string;
+  readonly values: string;
+  readonly valuesWhat: string;
+  readonly light: string;
+  readonly dark: string;
+  readonly valuesOf: (fabrics: readonly string[]) => string;
+
+  // About the heap.
+  readonly about: string;
+  readonly cutting: string;
+  readonly clean: string;
+  readonly rough: string;
+  readonly roughWhat: (edge: Length) => string;
+  readonly reserve: string;
+  readonly reserveBinding: string;
+  readonly reserveLabel: string;
+  readonly reserved: (reserved: Reserved) => string;
+
+  readonly stock: string;
+  readonly stockWhat: string;
+  readonly stockStrips: string;
+  readonly stockTotal: string;
+  readonly stockWidth: string;
+  readonly stockBag: string;
+  readonly stockWeight: string;
+  readonly stockFabric: string;
+  readonly stockStripsIs: (total: string, width: string, fabric: string) => string;
+  readonly stockBagIs: (weight: string, fabric: string) => string;
+  readonly stockBagArea: (area: Area) => string;
+  readonly addStrips: string;
+  readonly addBag: string;
+  readonly weightProblem: (problem: LengthProblem) => string;
+  readonly lengthProblem: (problem: LengthProblem) => string;
+  readonly removeStock: (what: string) => string;
+
+  readonly goOn: string;
+};
+
+export function leftoversTexts(locale: Locale, unit: DisplayUnit): LeftoversTexts {
+  return inWordSet(locale, unit, english);
+}
+
+function english(voice: Voice): LeftoversTexts {
+  return {
+    title: "Leftovers",
+    summary: ({ count, rows, area }) =>
+      `${voice.count(count, "piece", "pieces")} in ${voice.count(rows, "row", "rows")}, about ${voice.area(area)} as cut.`,
+    nothingYet: "Nothing lies here yet.",
+    stop: (problem) => draftProblem(problem, voice),
+    ...lineTexts(voice),
+    ...manyTexts(voice),
+    ...mendTexts(voice),
+    ...viewTexts(voice),
+    ...listTexts(),
+    ...fabricTexts(voice),
+    ...aboutTexts(voice),
+    ...stockTexts(voice),
+    goOn: "Go on to the plan",
+  };
+}
+
+function lineTexts(voice: Voice) {
+  const inInches = voice.unit === "in";
+  return {
+    line: "One leftover, as you would note it",
+    lineHow: inInches
+      ? "How many, what it is, its size as cut, the fabric. Enter adds it."
+      : "How many, what it is, its size as cut in centimetres, the fabric. Enter adds it.",
+    examples: inInches
+      ? ["4 strips 2 1/2 x 31 teal dots", "12 blocks 6 1/2", "fat quarter moss", "crumbs 6 oz"]
+      : ["4 strips 6.5 x 80 teal dots", "12 blocks 16.5", "fat quarter moss", "crumbs 170 g"],
+    add: "Add",
+    understood: (piece: LinePiece) => `${sentence(pieceText(piece, voice))}.`,
+    understoodRough: (rough: NonNullable<LineReading["rough"]>, fabric: string) =>
+      `About ${voice.length(rough.total)} of strips ${voice.length(rough.width)} wide${fabric === "" ? "" : `, ${fabric}`}.`,
+    taken: (taken: Parameters<LeftoversTexts["taken"]>[0]) => takenText(taken, voice),
+    likeness: `Drawn in the ${voice.trade.colour} its name speaks of. You can choose another.`,
+    added: (what: string) => `Added. ${what}`,
+    lineProblem: (problem: LineProblem) => lineProblemText(problem, voice),
+    meant: (reading: string) => `It is ${reading}`,
+    drawingOf: (what: string) => `To scale: ${what}`,
+    ruler: (length: Length) => voice.length(length),
+  };
+}
+
+/** "4 strips, 2½ × 31 in, teal dots". What isn't known is left out. */
+function pieceText(piece: LinePiece, voice: Voice): string {
+  const { count = 1, kind, width, height, area, weight, fabric = "", use = "yes" } = piece;
+  const what = kind === undefined ? voice.count(count, "piece", "pieces") : kindText(kind, count, voice);
+  const sized = width !== undefined && height !== undefined ? voice.size({ width, height }) : "";
+  const amount =
+    area === undefined ? (weight === undefined ? sized : weightText(weight, voice)) : voice.area(area);
+  return [what, amount, fabric, use === "yes" ? "" : useNames[use]].filter((text) => text !== "").join(", ");
+}
+
+function kindText(kind: Kind, count: number, voice: Voice): string {
+  const name = kindName(kind, count, voice);
+  return kind === "crumbs" ? name : `${voice.number(count)} ${name}`;
+}
+
+const gramsPerOunce = 28.349523125;
+
+function weightText(grams: number, voice: Voice): string {
+  const [amount, unit] = voice.unit === "in" ? [grams / gramsPerOunce, "oz"] : [grams, "g"];
+  return `${voice.number(Math.round(amount * 10) / 10)}\u00a0${unit}`;
+}
+
+function takenText(
+  { named, clothWidth, size }: Parameters<LeftoversTexts["taken"]>[0],
+  voice: Voice,
+): string {
+  const { width, height } = size;
+  if (named !== null && width !== undefined && height !== undefined) {
+    return `${sentence(quoted(named))} is taken as ${voice.size({ width, height })}. Measure yours, they differ.`;
+  }
+  return clothWidth === null
+    ? ""
+    : `From ${voice.trade.selvage} to ${voice.trade.selvage} is taken as ${voice.length(clothWidth)}.`;
+}
+
+function lineProblemText(problem: LineProblem, voice: Voice): string {
+  const inInches = voice.unit === "in";
+  const strip = inInches ? "2 1/2 x 31" : "6.5 x 80";
+  switch (problem.kind) {
+    case "not-a-size":
+      return sentence(
+        lengthProblem(
+          problem.problem,
+          problem.field === "area" || problem.field === "weight" ? problem.field : "size",
+        ),
+      );
+    case "no-size":
+      return `No size stands here yet. Write it as cut, like ${strip}.`;
+    case "one-side":
+      return oneSideText(problem.pieceKind, strip, voice);
+    case "no-amount":
+      return `Crumbs need a weight or an area. Write ${inInches ? "crumbs 6 oz" : "crumbs 170 g"}, or ${inInches ? "crumbs 120 sq in" : "crumbs 800 cm²"}.`;
+    case "not-square":
+      return `A square has one size, and ${quoted(problem.text)} gives two. Write how many first, like 10 squares 5.`;
+    case "three-numbers":
+      return `${quoted(problem.text)} can be read in two ways. Write how many first, like 4 squares 5 x 5.`;
+    case "not-a-count":
+      return `${quoted(problem.text)} is no number of pieces. Write how many there are, like 4.`;
+    case "extra-number":
+      return `${quoted(problem.text)} has no place in this line. Take it out, or put the fabric's name in quotation marks.`;
+    case "too-long":
+      return `This line has ${voice.number(problem.length)} letters, and ${voice.number(problem.most)} is the most. Write one leftover in a line.`;
+  }
+}
+
+function oneSideText(kind: Kind | null, strip: string, voice: Voice): string {
+  if (kind === null)
+    return `Only one measure stands here. Say that it is a square or a block, or add the other side, like ${strip}.`;
+  const name = sentence(kindName(kind, 2, voice));
+  const across =
+    kind === "strip" ? `, or ${voice.unit === "in" ? "2 1/2" : "6.5"} x wof for the width of the fabric` : "";
+  return `${name} have two sides. Write both, like ${strip}${across}.`;
+}
+
+function manyTexts(voice: Voice) {
+  return {
+    many: "Many at once: paste lines or a table here, or drop a file on this page.",
+    openTable: "Open a table",
+    saveTable: "Save as a table",
+    saveTableWhat: "A file (CSV) that a spreadsheet opens. Rows that wait are not in it.",
+    tableName: (title: string) => `${title}, leftovers`,
+    dropHere: "Let go to enter this table",
+    entered: (rows: number, waiting: number) => {
+      const all = rows === 0 ? "" : `${voice.count(rows, "row", "rows")} entered.`;
+      const rest = waiting === 0 ? "" : `${voice.count(waiting, "row waits", "rows wait")} to be mended.`;
+      return [all, rest].filter((text) => text !== "").join(" ") || "There was nothing to enter.";
+    },
+    notEntered: (problem: TableProblem) => tableProblem(problem, voice),
+  };
+}
+
+function mendTexts(voice: Voice) {
+  return {
+    waiting: (count: number) => `${voice.count(count, "row waits", "rows wait")} to be mended`,
+    waitingWhat: "Everything else is entered. These stay out of the plan until they can be read.",
+    waitingLine: (number: number) => `Row ${number}`,
+    asWritten: "As written",
+    fault: (fault: RowFault) => sentence(rowProblem(fault, voice)),
+    rowProblem: (problem: DraftProblem) =>
+      problem.row === null ? draftProblem(problem, voice) : sentence(pieceProblem(problem, voice)),
+    takeIt: "Take it so",
+    leaveOut: "Leave it out",
+    leaveOutOf: (number: number) => `Leave out row ${number}`,
+    column: {
+      kind: "What it is",
+      width: "Width",
+      height: "Height",
+      count: "How many",
+      fabric: "Fabric",
+      colour: sentence(voice.trade.colour),
+      name: "Note",
+      keep: "May it be cut",
+      use: "Mark",
+      direction: "Print",
+      grain: "Grain",
+      washed: "Washed",
+      cloth: "Kind of cloth",
+      area: "Area",
+      weight: "Weight",
+    },
+  };
+}
+
+function viewTexts(voice: Voice) {
+  return {
+    view: "How to look at it",
+    views: { piles: "Piles", list: "List", fabrics: "Fabrics" },
+    pile: {
+      strips: "Strips",
+      blocks: "Blocks and part blocks",
+      triangles: "Triangles",
+      small: "Small pieces",
+      large: "Large pieces",
+    },
+    pileIs: (count: number, area: Area) => `${voice.count(count, "piece", "pieces")}, ${voice.area(area)}`,
+    markPile: (pile: PileName) => `Mark all of this pile: ${pileNames[pile]}`,
+    use: useNames,
+    rowCaption: (piece: LinePiece) => captionText(piece, voice),
+    roughCaption: ({ width, total }: { readonly width: Length; readonly total: Length }) =>
+      `about ${voice.length(total)} of ${voice.length(width)}`,
+    more: (count: number) => `and ${voice.number(count)} more`,
+    chosen: "chosen",
+  };
+}
+
+const pileNames: { readonly [P in PileName]: string } = {
+  strips: "strips",
+  blocks: "blocks and part blocks",
+  triangles: "triangles",
+  small: "small pieces",
+  large: "large pieces",
+};
+
+/** "4 of 2½ × 31 in": what a picture can't say. */
+function captionText({ count = 1, width, height, area, weight }: LinePiece, voice: Voice): string {
+  if (area !== undefined) return voice.area(area);
+  if (weight !== undefined) return weightText(weight, voice);
+  if (width === undefined || height === undefined) return voice.number(count);
+  const size = width === height ? voice.length(width) : voice.size({ width, height });
+  return count === 1 ? size : `${voice.number(count)} of ${size}`;
+}
+
+function listTexts() {
+  return {
+    list: "Every row",
+    listHow: "Arrow keys move, Enter changes, Escape leaves it as it was.",
+    chooseRow: (number: number) => `Choose row ${number}`,
+    chooseAll: "Choose all",
+    blank: "none",
+    choices: {
+      kind: choicesOf(kinds, (kind) => (kind === "odd" ? "odd piece" : kind.replaceAll("-", " "))),
+      keep: choicesOf(keeps, (keep) => keepNames[keep]),
+      use: choicesOf(uses, (use) => useNames[use]),
+      direction: choicesOf(directions, (direction) => directionNames[direction]),
+      grain: choicesOf(grains, (grain) => grainNames[grain]),
+      washed: { yes: "yes", no: "no" },
+    },
+    usual: "as usual",
+    allAbout: "More",
+    allAboutRow: (number: number) => `All about row ${number}`,
+    done: "Done",
+    cancel: "Leave it as it was",
+    nChosen: (count: number) => `${count} chosen`,
+    markChosen: "Mark what is chosen",
+    remove: "Remove",
+    removed: (count: number) =>
+      count === 1 ? "1 row removed. Undo brings it back." : `${count} rows removed. Undo brings them back.`,
+    chooseNone: "Choose none",
+  };
+}
+
+function choicesOf<T extends string>(
+  list: readonly T[],
+  name: (word: T) => string,
+): { readonly [W in T]: string } {
+  // Every word of the list is an entry, as the type says.
+  return Object.fromEntries(list.map((word) => [word, name(word)])) as { readonly [W in T]: string };
+}
+
+function fabricTexts(voice: Voice) {
+  const { colour } = voice.trade;
+  const noName = "cloth without a name";
+  return {
+    fabrics: "How much of each fabric",
+    noName,
+    fabric: ({ name }: Fabric) => (name === "" ? noName : name),
+    fabricIs: (area: Area, share: number) => `${voice.area(area)}, ${voice.percent(share)}`,
+    colourOf: (fabric: string) => `${sentence(colour)} of ${fabric}`,
+    colourNotKnown: `no ${colour} yet`,
+    values: "From light to dark",
+    valuesWhat: `Above in ${voice.trade.colour}, below as a ${voice.trade.grey} photograph would show it.`,
+    light: "light",
+    dark: "dark",
+    valuesOf: (fabrics: readonly string[]) => `From light to dark: ${voice.list(fabrics)}`,
+  };
+}
+
+function aboutTexts(voice: Voice) {
+  return {
+    about: "About this heap",
+    cutting: "How it was cut",
+    clean: "With ruler and cutter",
+    rough: "By scissors, or torn",
+    roughWhat: (edge: Length) => `${sentence(voice.length(edge))} comes off every edge before it is sewn.`,
+    reserve: "Put aside first",
+    reserveBinding: "Enough for the binding",
+    reserveLabel: "A piece for the label",
+    reserved: (reserved: Reserved) => reservedText(reserved, voice),
+  };
+}
+
+function reservedText({ what, needed, from, short }: Reserved, voice: Voice): string {
+  if (what === "binding" && needed === null)
+    return "Give the size of the top first. Then the binding can be worked out.";
+  const cloth = from.map(({ count, width, height, fabric }) => {
+    const size = `${voice.number(count)} of ${voice.size({ width, height })}`;
+    return fabric === "" ? size : `${size}, ${fabric}`;
+  });
+  const put = cloth.length === 0 ? "" : `Put aside: ${cloth.join("; ")}.`;
+  if (what === "label") return put === "" ? "No piece is large enough for a label." : put;
+  const goal =
+    needed === null
+      ? ""
+      : `It takes ${voice.length(needed.length)} of strips ${voice.length(needed.width)} wide.`;
+  const missing =
+    short === null
+      ? ""
+      : `${sentence(voice.length(short))} is missing. Buy that, or bind with something else.`;
+  return [goal, put, missing].filter((text) => text !== "").join(" ");
+}
+
+function stockTexts(voice: Voice) {
+  const inInches = voice.unit === "in";
+  return {
+    stock: "Stock without a list",
+    stockWhat: inInches
+      ? "If you would rather not count: about how much of strips, or the weight of a bag."
+      : "If you would rather not count: about how many metres of strips, or the weight of a bag.",
+    stockStrips: "Strips of one width",
+    stockTotal: inInches ? "About how much, such as 9 yd" : "About how much, such as 8 m",
+    stockWidth: inInches ? "How wide, such as 2 1/2" : "How wide, such as 6.5",
+    stockBag: "A bag of small bits",
+    stockWeight: inInches ? "Its weight, such as 12 oz" : "Its weight, such as 350 g",
+    stockFabric: "Fabric, if it is one",
+    stockStripsIs: (total: string, width: string, fabric: string) =>
+      `About ${total} of strips ${width} wide${fabric === "" ? "" : `, ${fabric}`}`,
+    stockBagIs: (weight: string, fabric: string) =>
+      `A bag of small bits, ${weight}${fabric === "" ? "" : `, ${fabric}`}`,
+    stockBagArea: (area: Area) => `About ${voice.area(area)} of cloth, a tenth more or less.`,
+    addStrips: "Add these strips",
+    addBag: "Add this bag",
+    weightProblem: (problem: LengthProblem) => sentence(lengthProblem(problem, "weight")),
+    lengthProblem: (problem: LengthProblem) => sentence(lengthProblem(problem)),
+    removeStock: (what: string) => `Remove: ${what}`,
+  };
+}
