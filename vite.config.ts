@@ -7,6 +7,8 @@ import { defineConfig, type Plugin, type Rolldown } from "vite";
 
 const publicDir = join(import.meta.dirname, "src/app/public");
 
+const pure = /[\\/]src[\\/](engine|files|words)[\\/]|[\\/]node_modules[\\/](culori|papaparse)[\\/]/;
+
 export default defineConfig({
   root: import.meta.dirname,
   // Addresses within the app are relative, so that it can be served from any folder of any place.
@@ -27,8 +29,12 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     manifest: true,
+    // What may be how large is held by scripts/check-first-load.mjs.
+    chunkSizeWarningLimit: 2048,
     rolldownOptions: {
       input: { index: "index.html", sw: "src/app/serviceWorker/sw.ts" },
+      // Nothing in these does anything by being imported; what a page alone uses comes with that page.
+      treeshake: { moduleSideEffects: (id) => !pure.test(id) },
       output: {
         // The browser finds a later service worker only under the same address.
         entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),

@@ -13,9 +13,9 @@ export const usualPort = 4173;
 
 /** Serves `folder` and resolves with the server and its address; rejects where the port is taken. */
 export function serve({ folder, port }) {
-  const files = filesIn(folder);
+  const files = { folder, names: namesIn(folder) };
   const server = createServer((request, response) => {
-    answer(request, files, folder).then(({ status, headers, body }) => {
+    answer(request, files).then(({ status, headers, body }) => {
       response.writeHead(status, { ...headers, "Content-Length": body.length });
       response.end(request.method === "HEAD" ? undefined : body);
     });
@@ -40,8 +40,8 @@ export async function serveOnFreePort({ folder, port }) {
   return serve({ folder, port: 0 });
 }
 
-// Only what was in the folder at the start has a name here, so no way of writing `..` leads out of it.
-function filesIn(folder) {
+// Only what lies in the folder has a name here, so no way of writing `..` leads out of it.
+function namesIn(folder) {
   return new Set(
     readdirSync(folder, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile())
@@ -52,13 +52,23 @@ function filesIn(folder) {
   );
 }
 
-async function answer(request, files, folder) {
-  if (!isForUs(request.headers.host)) return plain(421, "This address is not served here.");
+async function answer(request, files) {
+  const { host } = request.headers;
+  if (!isForUs(host)) return plain(421, "This address is not served here.");
+  // Projects belong to the address that they were made under: there is only one.
+  if (host.startsWith("localhost"))
+    return plain(302, "", { Location: `http://${host.replace("localhost", loopback)}${request.url}` });
   if (request.method !== "GET" && request.method !== "HEAD")
     return plain(405, "Files can only be read here.", { Allow: "GET, HEAD" });
   const path = pathOf(request.url);
-  if (path === null || !files.has(path)) return plain(404, "There is no such file.");
-  return fileAnswer(path, folder, request.headers["if-none-match"]);
+  if (path === null || !isThere(path, files)) return plain(404, "There is no such file.");
+  return fileAnswer(path, files.folder, request.headers["if-none-match"]);
+}
+
+// The app may have been built anew meanwhile.
+function isThere(path, files) {
+  if (!files.names.has(path)) files.names = namesIn(files.folder);
+  return files.names.has(path);
 }
 
 async function fileAnswer(path, folder, known) {
@@ -75,7 +85,7 @@ async function fileAnswer(path, folder, known) {
 
 // A page elsewhere may point its own name at this machine; it isn't answered.
 function isForUs(host) {
-  return /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/.test(host ?? "");
+  return /^(localhost|127\.0\.0\.1)(:\d+)?$/.test(host ?? "");
 }
 
 function pathOf(address) {

@@ -96,6 +96,11 @@ describe("what is served", () => {
     expect(again).toMatchObject({ status: 304, body: "" });
   });
 
+  it("is there as soon as it was built", async () => {
+    writeFileSync(join(app, "assets", "later-AbCdEfGh.js"), "export {};");
+    expect(await ask("/assets/later-AbCdEfGh.js")).toMatchObject({ status: 200 });
+  });
+
   it("answers a question about the headers alone", async () => {
     const { status, headers, body } = await ask("/index.html", {}, "HEAD");
     expect({ status, body, length: headers["content-length"] }).toEqual({
@@ -135,7 +140,14 @@ describe("what is not served", () => {
 
   it("a name of elsewhere that points to this machine", async () => {
     expect(await ask("/", { Host: "elsewhere.example" })).toMatchObject({ status: 421 });
-    expect(await ask("/", { Host: `localhost:${port}` })).toMatchObject({ status: 200 });
+  });
+
+  it("a second address, under which there would be other projects", async () => {
+    const { status, headers } = await ask("/?words=en-GB", { Host: `localhost:${port}` });
+    expect({ status, to: headers.location }).toEqual({
+      status: 302,
+      to: `http://127.0.0.1:${port}/?words=en-GB`,
+    });
   });
 
   it("other machines: it listens on loopback alone", () => {
