@@ -1,0 +1,189 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { setTimeout as wait } from "node:timers/promises";
+import { type Browser, chromium, type Page } from "@playwright/test";
+import { findBrowser, noBrowser } from "../../scripts/browser.mjs";
+import { testAlone } from "./alone.ts";
+import { expect } from "./verso.ts";
+
+const test = testAlone("store");
+
+const rounds = Number(process.env.VERSO_KILLS ?? 20);
+
+test(`killed ${rounds} times at any moment, every edit that was said to be kept is there, whole`, async ({
+  alone,
+}) => {
+  test.setTimeout(60_000 + rounds * 10_000);
+  const profile = mkdtempSync(join(tmpdir(), "verso-killed-"));
+  const written: Round[] = [];
+  try {
+    for (let round = 0; round < rounds; round++) {
+      written.push(await untilKilled(profile, alone.address, { round, before: written.at(-1) }));
+    }
+    const last = await BrowserToKill.start(profile, alone.address);
+    // The older ones too: what was safe once stays so, whatever was killed later.
+    for (const round of written) await expectKept(last.page, round);
+    await last.end();
+    const edits = written.reduce((sum, { kept }) => sum + kept.size, 0);
+    expect(edits, "edits kept in all").toBeGreaterThan(rounds);
+    test.info().annotations.push({ type: "kept", description: `${edits} edits in ${rounds} rounds` });
+  } finally {
+    rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+  }
+});
+
+/** `one 17`: the edits of a tab that were said to be kept, and those whose rows were taken away again. */
+type Round = { readonly id: string; readonly kept: ReadonlySet<string>; readonly gone: ReadonlySet<string> };
+
+/** Looks at what the last round left, then writes from two tabs at once until the browser is killed. */
+async function untilKilled(
+  profile: string,
+  address: string,
+  { round, before }: { readonly round: number; readonly before: Round | undefined },
+): Promise<Round> {
+  const browser = await BrowserToKill.start(profile, address);
+  if (before !== undefined) await expectKept(browser.page, before);
+  const id = await browser.page.evaluate((title) => window.store.create(title), `Round ${round}`);
+  const said = { kept: new Set<string>(), gone: new Set<string>() };
+  const other = await browser.anotherTab();
+  for (const [tab, page] of [["one", browser.page] as const, ["other", other] as const]) {
+    page.on("console", (message) => {
+      const [of, word, name, edit] = message.text().split(" ");
+      if (of === id && (word === "kept" || word === "gone")) said[word].add(`${name} ${edit}`);
+    });
+    // It never ends by itself, and dies with the browser.
+    page.evaluate(([of, name]) => window.store.write(of, name), [id, tab] as const).catch(() => {});
+  }
+  await wait(60 + Math.random() * 900);
+  await browser.kill();
+  return { id, kept: new Set(said.kept), gone: new Set(said.gone) };
+}
+
+async function expectKept(page: Page, { id, kept, gone }: Round): Promise<void> {
+  const { lines, problems } = await page.evaluate((project) => window.store.lines(project), id);
+  expect(problems).toEqual([]);
+  const there = new Set(lines);
+  expect(lines, "no row twice").toHaveLength(there.size);
+  const torn = lines.filter((line) => !there.has(otherHalf(line)));
+  expect(torn, "edits of which half is there").toEqual([]);
+  const lost = [...kept].filter((edit) => !there.has(`${edit} left`) && !mayBeGone(edit));
+  expect(lost, "edits that were kept and are lost").toEqual([]);
+  const back = [...gone].filter((edit) => there.has(`${edit} left`));
+  expect(back, "rows that were taken away and are back").toEqual([]);
+}
+
+function otherHalf(line: string): string {
+  return line.endsWith("left") ? line.replace("left", "right") : line.replace("right", "left");
+}
+
+/** Its removal may be kept although the browser was killed before it could say so. */
+function mayBeGone(edit: string): boolean {
+  return edit.endsWith("4");
+}
+
+/** A browser with a profile that outlives it. */
+class BrowserToKill {
+  readonly page: Page;
+  readonly #process: ChildProcess;
+  readonly #browser: Browser;
+  readonly #address: string;
+
+  private constructor(process: ChildProcess, browser: Browser, page: Page, address: string) {
+    this.#process = process;
+    this.#browser = browser;
+    this.page = page;
+    this.#address = address;
+  }
+
+  static async start(profile: string, address: string): Promise<BrowserToKill> {
+    const path = await findBrowser();
+    if (path === undefined) throw new Error(noBrowser);
+    const portFile = join(profile, "DevToolsActivePort");
+    rmSync(portFile, { force: true });
+    const started = spawn(path, [...flags, `--user-data-dir=${profile}`], {
+      stdio: "ignore",
+      detached: true,
+    });
+    const browser = await connected(portFile);
+    const context = browser.contexts()[0];
+    if (context === undefined) throw new Error("the browser has no window");
+    const page = await context.newPage();
+    await page.goto(address);
+    return new BrowserToKill(started, browser, page, address);
+  }
+
+  async anotherTab(): Promise<Page> {
+    const page = await this.page.context().newPage();
+    await page.goto(this.#address);
+    return page;
+  }
+
+  /** All of its processes at once, as when the battery is taken out. */
+  async kill(): Promise<void> {
+    const { pid } = this.#process;
+    const ended = new Promise((resolve) => this.#process.once("exit", resolve));
+    if (pid !== undefined) process.kill(-pid, "SIGKILL");
+    await ended;
+    await this.#browser.close().catch(() => {});
+  }
+
+  async end(): Promise<void> {
+    await this.kill();
+  }
+}
+
+const flags = [
+  "--headless",
+  ...(process.getuid?.() === 0 ? ["--no-sandbox"] : []),
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  // Two tabs are written in at once; neither may sleep because the other is in front.
+  "--disable-backgrounding-occluded-windows",
+  "--disable-renderer-backgrounding",
+  "--remote-debugging-port=0",
+];
+
+async function connected(portFile: string): Promise<Browser> {
+  for (let attempt = 0; attempt < 200; attempt++) {
+    const [port] = existsSync(portFile) ? readFileSync(portFile, "utf8").split("\n") : [];
+    if (port !== undefined && port !== "") return await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+    await wait(50);
+  }
+  throw new Error("the browser does not start");
+}
+
+test("where there is no room left, it is said within a second, nothing earlier is lost and a file can be saved", async ({
+  page,
+  alone,
+}) => {
+  const session = await page.context().newCDPSession(page);
+  const { origin } = new URL(alone.address);
+  // Before the first write: a browser remembers for a while how much room there was.
+  await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 3_000_000 });
+  await page.goto(alone.address);
+  const id = await page.evaluate(() => window.store.create("Full"));
+
+  const full = await page.evaluate((project) => window.store.fill(project), id);
+  expect(full).toMatchObject({ why: "full" });
+  expect(full.after).toBeLessThan(1_000);
+  expect(full.kept).toBeGreaterThan(5);
+  const exported = await page.evaluate((project) => window.store.exported(project), id);
+  expect(exported).toEqual(Array.from({ length: full.kept + 1 }, (_, edit) => `filler ${edit}`));
+
+  const other = await page.context().newPage();
+  await other.goto(alone.address);
+  const seen = await other.evaluate((project) => window.store.lines(project), id);
+  expect(seen.problems).toEqual([]);
+  expect(seen.lines).toEqual(Array.from({ length: full.kept }, (_, edit) => `filler ${edit}`));
+
+  await session.send("Storage.overrideQuotaForOrigin", { origin });
+  expect(await page.evaluate((project) => window.store.saveAgain(project), id)).toBe(true);
+  const all = await other.evaluate((project) => window.store.lines(project), id);
+  expect(all.lines).toHaveLength(full.kept + 1);
+});
