@@ -7,7 +7,7 @@ import { build } from "vite";
 import { serve } from "../../scripts/serve.mjs";
 import { test } from "./verso.ts";
 
-type Alone = { readonly address: string; readonly close: () => void };
+export type Alone = { readonly address: string; readonly close: () => void };
 
 /**
  * Tests of one part of the app in a page of its own, the one in the folder `name`, built as the app is and behind the
@@ -28,7 +28,11 @@ export function testAlone(name: string, instead: Readonly<Record<string, string>
   });
 }
 
-async function serveAlone(name: string, instead: Readonly<Record<string, string>>): Promise<Alone> {
+/** Builds that page and serves it. */
+export async function serveAlone(
+  name: string,
+  instead: Readonly<Record<string, string>> = {},
+): Promise<Alone> {
   const folder = mkdtempSync(join(tmpdir(), `verso-${name}-`));
   await build({
     configFile: false,

@@ -152,6 +152,48 @@ test("on a phone the steps lie within the thumb's reach, large enough to meet", 
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
 });
 
+test("enlarged to 400 % nothing runs out of the side", async ({ page }) => {
+  // 1280 pixels at 400 % (WCAG 2.2, 1.4.10).
+  await page.setViewportSize({ width: 320, height: 256 });
+  await page.goto("./#/there/size");
+  await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "full" } }));
+  await expect(page.getByRole("status").filter({ hasText: "NOT SAVED" })).toBeVisible();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
+});
+
+test("every text of the frame comes from the words", async ({ page }) => {
+  await page.goto("./?words=en-XA#/there/size");
+  await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "failed" } }));
+  await expect(page.getByRole("status").filter({ hasText: "⟦" })).toBeVisible();
+  const texts = await page.evaluate(() =>
+    [...document.querySelectorAll("header a, header button, [role=status] strong, [role=status] button")].map(
+      (element) => element.textContent,
+    ),
+  );
+  expect(texts.length).toBeGreaterThan(8);
+  for (const text of texts) expect(text).toMatch(/^⟦.*⟧$/);
+});
+
+test("on paper there is nothing to press", async ({ page }) => {
+  await page.goto("./#/there/size");
+  await page.emulateMedia({ media: "print" });
+  await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+  await expect(page.getByRole("button").filter({ visible: true })).toHaveCount(0);
+  await expect(page.getByRole("banner")).toBeHidden();
+});
+
+test("with colours of her own the step she is at is still marked", async ({ page }) => {
+  await page.emulateMedia({ forcedColors: "active", reducedMotion: "reduce" });
+  await page.goto("./#/there/size");
+  const widths = await steps(page)
+    .getByRole("link")
+    .evaluateAll((links) => links.map((link) => getComputedStyle(link).fontWeight));
+  expect(widths).toEqual(["650", "400", "400", "400"]);
+  expect(
+    await page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue("--quick")),
+  ).toMatch(/^0m?s$/);
+});
+
 for (const [name, viewport] of Object.entries(screenSizes))
   for (const colorScheme of ["light", "dark"] as const)
     test(`nothing keeps anyone out: ${name}, ${colorScheme}`, async ({ page }) => {
