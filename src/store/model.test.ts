@@ -158,6 +158,8 @@ const anEdit: fc.Arbitrary<Edit> = fc.oneof(
 );
 const someEdits = fc.array(anEdit, { maxLength: 25 });
 
+const runs = Number(process.env.VERSO_RUNS ?? 1);
+
 describe("laws of editing", () => {
   test("undo after undo leads back to every state there was, redo forth again", () => {
     fc.assert(
@@ -181,7 +183,7 @@ describe("laws of editing", () => {
         while (model.canRedo) model.redo();
         expect(model.project).toEqual(states.at(-1));
       }),
-      { numRuns: 200 },
+      { numRuns: 200 * runs },
     );
   });
 
@@ -194,7 +196,7 @@ describe("laws of editing", () => {
         expect(tab(updates).model.project).toEqual(model.project);
         expect(tab([Y.mergeUpdates(updates)]).model.project).toEqual(model.project);
       }),
-      { numRuns: 100 },
+      { numRuns: 100 * runs },
     );
   });
 
@@ -215,7 +217,7 @@ describe("laws of editing", () => {
         expect(one.model.project).toEqual(other.model.project);
         expect(one.model.problems).toEqual([]);
       }),
-      { numRuns: 200 },
+      { numRuns: 200 * runs },
     );
   });
 
@@ -228,7 +230,7 @@ describe("laws of editing", () => {
         model.undo();
         expect(model.project).toEqual(start);
       }),
-      { numRuns: 200 },
+      { numRuns: 200 * runs },
     );
   });
 });
