@@ -8,6 +8,7 @@ declare module "react" {
   interface CSSProperties {
     "--ratio"?: number;
     "--share"?: number;
+    "--inches"?: number;
   }
 }
 

@@ -7,25 +7,12 @@ import {
   shopStep,
   usualExtraWide,
 } from "../../../engine/back/index.ts";
-import {
-  checkDraft,
-  type DraftProblem,
-  defaultSettings,
-  fabricOf,
-  plainId,
-  readColour,
-  settingOff,
-} from "../../../engine/cloth/index.ts";
-import { type Drawing, drawPlainBack } from "../../../engine/drawing/index.ts";
+import { checkDraft, type DraftProblem, defaultSettings } from "../../../engine/cloth/index.ts";
+import type { Drawing } from "../../../engine/drawing/index.ts";
 import { type Length, type Size, subtract } from "../../../engine/length/index.ts";
-import {
-  checkProject,
-  draftOfProject,
-  type Project,
-  sizeOfProject,
-  type ThreeMeasures,
-} from "../../../files/index.ts";
+import { draftOfProject, type Project, sizeOfProject, type ThreeMeasures } from "../../../files/index.ts";
 import type { OneCloth } from "../../../words/index.ts";
+import { plainBackOf, plainColourOf } from "../../parts/drawing/plainBack.ts";
 
 /** All that the page about the size says beside what she typed. `null`: not enough is measured. */
 export type SizeFacts = {
@@ -51,7 +38,6 @@ export function sizeFacts(project: Project): SizeFacts {
   const { size, settings } = project;
   const { top, back } = sizeOfProject(project);
   const problems = jobProblems(project);
-  const plainColour = plainColourOf(project);
   const fits = back !== null && top !== null && top.width <= back.width && top.height <= back.height;
   return {
     top,
@@ -62,8 +48,8 @@ export function sizeFacts(project: Project): SizeFacts {
           back,
         })
       : null,
-    drawing: drawingOf(project, { back, top, colour: plainColour }),
-    plainColour,
+    drawing: plainBackOf(project),
+    plainColour: plainColourOf(project),
     usualExtra: extraFor(size.method, settings.unit),
     usualClothWidth: defaultSettings[settings.unit].clothWidth,
     differ: { width: differenceIn(size.topWidths), height: differenceIn(size.topHeights) },
@@ -90,29 +76,6 @@ function jobProblems(project: Project): readonly DraftProblem[] {
   const check = checkDraft({ ...draftOfProject(project), pieces: [] });
   const problems = check.ok ? check.value.notes : check.error;
   return problems.filter(({ kind }) => ofThisPage.includes(kind));
-}
-
-/** Hers, or what sets her leftovers off. */
-function plainColourOf(project: Project): string {
-  const { job } = checkProject(project);
-  const plain = job?.fabrics.find(({ id }) => id === job.plain);
-  const colour = project.plain.colour || (plain?.colour ?? "");
-  return readColour(colour)?.hex ?? settingOff([], []);
-}
-
-type Drawn = { readonly back: Size | null; readonly top: Size | null; readonly colour: string };
-
-function drawingOf({ settings }: Project, { back, top, colour }: Drawn): Drawing | null {
-  if (back === null) return null;
-  const { seam, plainSeam } = defaultSettings[settings.unit];
-  return drawPlainBack({
-    unit: settings.unit,
-    seam: settings.seam?.value ?? seam,
-    plainSeam: settings.plainSeam?.value ?? plainSeam,
-    back,
-    top,
-    fabric: fabricOf(plainId, "", colour),
-  });
 }
 
 function differenceIn(measures: ThreeMeasures): Length | null {

@@ -1,0 +1,130 @@
+import type { Style } from "../../../engine/back/index.ts";
+import type { Job } from "../../../engine/cloth/index.ts";
+import { defaultEffort, type Plan } from "../../../engine/plan/index.ts";
+import type { PlanDocument } from "../../../files/index.ts";
+import type { solvePlan } from "../../worker/index.ts";
+
+/** One plan that may be looked at. */
+export type Wish = { readonly style: Style; readonly seed: number };
+
+/** What was found for a wish so far. `stopped` by her; `waiting` is gone on with by itself. */
+export type Found = {
+  /** The best so far; null: none yet. */
+  readonly plan: PlanDocument | null;
+  readonly state: "waiting" | "searching" | "found" | "stopped" | "failed";
+  /** Of the search under way, 0 to 1. */
+  readonly share: number;
+  /** Share of the pieced part that is filled, 0 to 1; null: not known. */
+  readonly covered: number | null;
+  /** Seconds that were asked for in the longest search that came to its end. */
+  readonly seconds: number;
+};
+
+/** A short look for each style, a long one for the chosen, and more where she asks for it. On any machine the same. */
+export const seconds = { glance: 1, look: 6, longLook: 24 } as const;
+
+/**
+ * Where the plans for one job lie, each growing better while it is searched for. A snapshot is the same object until
+ * something in it changes.
+ */
+export type Desk = {
+  found(): ReadonlyMap<string, Found>;
+  subscribe(listener: () => void): () => void;
+  /** Searches so long, unless that was done before or is under way. */
+  search(wish: Wish, seconds: number): void;
+  /** Lays a plan there that was found before. */
+  put(wish: Wish, plan: PlanDocument): void;
+  /** Ends the search; the best so far stays. */
+  stop(wish: Wish): void;
+  /** Ends the search, to go on with when she comes back to it. */
+  pause(wish: Wish): void;
+  /** The same for every search. */
+  leave(): void;
+};
+
+export function keyOf({ style, seed }: Wish): string {
+  return `${style} ${seed}`;
+}
+
+export const nothingFound: Found = { plan: null, state: "waiting", share: 0, covered: null, seconds: 0 };
+
+export function openDesk(job: Job, solve: typeof solvePlan): Desk {
+  let found: ReadonlyMap<string, Found> = new Map();
+  const listeners = new Set<() => void>();
+  const running = new Map<string, AbortController>();
+
+  const lay = (key: string, change: Partial<Found>) => {
+    found = new Map(found).set(key, { ...(found.get(key) ?? nothingFound), ...change });
+    for (const listener of listeners) listener();
+  };
+  const bestOf = (key: string, plan: Plan, whole: boolean) => {
+    const before = found.get(key)?.plan ?? null;
+    return isBetter(plan, before, whole) ? plan : before;
+  };
+
+  const run = async (wish: Wish, time: number) => {
+    const key = keyOf(wish);
+    const stop = new AbortController();
+    running.set(key, stop);
+    lay(key, { state: "searching", share: 0 });
+    try {
+      const solved = await solve(
+        job,
+        { ...wish, effort: defaultEffort(job, time) },
+        {
+          signal: stop.signal,
+          onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
+          onProgress: ({ share, covered }) => lay(key, { share, covered }),
+        },
+      );
+      if (!solved.whole) return;
+      lay(key, { plan: bestOf(key, solved.plan, true), state: "found", share: 1, seconds: time });
+    } catch {
+      lay(key, { state: "failed" });
+    } finally {
+      if (running.get(key) === stop) running.delete(key);
+    }
+  };
+
+  const end = (key: string, state: Found["state"]) => {
+    const stop = running.get(key);
+    if (stop === undefined) return;
+    running.delete(key);
+    stop.abort();
+    lay(key, { state });
+  };
+
+  return {
+    found: () => found,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    search(wish, time) {
+      const key = keyOf(wish);
+      if (running.has(key) || (found.get(key)?.seconds ?? 0) >= time) return;
+      void run(wish, time);
+    },
+    put: (wish, plan) => lay(keyOf(wish), { plan, state: "found", share: 1, seconds: seconds.look }),
+    stop: (wish) => end(keyOf(wish), "stopped"),
+    pause: (wish) => end(keyOf(wish), "waiting"),
+    leave() {
+      for (const key of [...running.keys()]) end(key, "waiting");
+    },
+  };
+}
+
+// A longer search may give up a hair of cover for a calmer back: its own judgement goes before this one.
+const aHair = 0.005;
+
+/** A whole search has weighed more than cover; one under way is only shown where it covers more. */
+export function isBetter(plan: PlanDocument, before: PlanDocument | null, whole: boolean): boolean {
+  if (before === null) return true;
+  const more = plan.figures.covered - before.figures.covered;
+  return whole ? more >= -aHair : more > 0;
+}
+
+/** The next wish there may be: another plan of the same style. */
+export function another({ style, seed }: Wish): Wish {
+  return { style, seed: seed + 1 };
+}

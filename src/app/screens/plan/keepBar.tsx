@@ -1,0 +1,43 @@
+import { Button } from "react-aria-components";
+import type { PlanDocument } from "../../../files/index.ts";
+import { planTexts } from "../../../words/index.ts";
+import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { useTexts } from "../../parts/texts.ts";
+import styles from "./plan.module.css";
+import { isTheKept, textOf } from "./planning.ts";
+
+type KeepBarProps = {
+  readonly plan: PlanDocument | null;
+  readonly hash: string;
+  readonly keptIsOld: boolean;
+};
+
+/** The next thing to do: keep this plan, or sew the one that is kept. */
+export function KeepBar({ plan, hash, keptIsOld }: KeepBarProps) {
+  const texts = useTexts(planTexts);
+  const project = useProject();
+  const { plan: kept, ticked } = useProjectState().project;
+  if (plan === null) return null;
+  if (isTheKept(plan, kept)) {
+    return (
+      <div className={styles.keep}>
+        <p role="status">{texts.isKept}</p>
+        <a className="button next" href={hrefOf({ screen: "sew", project: project.id })}>
+          {texts.sew}
+        </a>
+      </div>
+    );
+  }
+  const { style, seed, effort } = plan;
+  const keep = () =>
+    project.keepPlan({ text: textOf(plan), job: hash, style, seed, effort, keptAt: Date.now() });
+  return (
+    <div className={styles.keep}>
+      {keptIsOld && <p className={styles.note}>{texts.changedSinceKept}</p>}
+      {ticked.size > 0 && <p className={styles.note}>{texts.keepingClears(ticked.size)}</p>}
+      <Button className="button next" onPress={keep}>
+        {texts.keep}
+      </Button>
+    </div>
+  );
+}

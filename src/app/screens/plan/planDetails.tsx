@@ -1,0 +1,74 @@
+import type { ReactNode } from "react";
+import type { PlanDocument } from "../../../files/index.ts";
+import { drawingTexts, planTexts } from "../../../words/index.ts";
+import { hrefOf, useProject } from "../../frame/index.ts";
+import { LayoutList } from "../../parts/drawing/layoutList.tsx";
+import { useTexts } from "../../parts/texts.ts";
+import styles from "./plan.module.css";
+import type { Planning } from "./planning.ts";
+
+type PlanDetailsProps = {
+  readonly plan: PlanDocument;
+  readonly planning: Planning & { readonly kind: "ready" };
+};
+
+/** What the plan takes, what to buy, what stays over, and what is worth knowing before one begins. */
+export function PlanDetails({ plan, planning }: PlanDetailsProps) {
+  const texts = useTexts(planTexts);
+  const drawn = useTexts(drawingTexts);
+  return (
+    <div className={styles.details}>
+      <Lines heading={texts.inShort} lines={texts.figures(plan.figures)} />
+      <Lines
+        heading={texts.buy}
+        lines={plan.buy.length === 0 ? [texts.nothingToBuy] : plan.buy.map((row) => texts.buyRow(row, plan))}
+      />
+      <Lines
+        heading={texts.left}
+        lines={
+          plan.unused.length === 0
+            ? [texts.nothingLeft]
+            : plan.unused.map((entry) => texts.leftOver(entry, plan))
+        }
+      />
+      <Notes planning={planning} />
+      <LayoutList layout={plan.layout} names={plan} texts={drawn} />
+    </div>
+  );
+}
+
+function Notes({ planning: { notes, waiting } }: Pick<PlanDetailsProps, "planning">) {
+  const texts = useTexts(planTexts);
+  const { id } = useProject();
+  if (notes.length === 0 && waiting === 0) return null;
+  return (
+    <Lines heading={texts.notes} lines={notes.map(texts.note)}>
+      {waiting > 0 && (
+        <p className={styles.note}>
+          {texts.waiting(waiting)}{" "}
+          <a href={hrefOf({ screen: "leftovers", project: id })}>{texts.mendOn.leftovers}</a>
+        </p>
+      )}
+    </Lines>
+  );
+}
+
+type LinesProps = {
+  readonly heading: string;
+  readonly lines: readonly string[];
+  readonly children?: ReactNode;
+};
+
+function Lines({ heading, lines, children }: LinesProps) {
+  return (
+    <section>
+      <h3>{heading}</h3>
+      {children}
+      <ul className={styles.lines}>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
