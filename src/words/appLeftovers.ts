@@ -25,14 +25,20 @@ import { quoted, sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
 
 /** How she looks at the heap where there is room for one thing. */
-export const heapViews = ["piles", "list", "fabrics"] as const;
+export const heapViews = ["all", "piles", "list", "fabrics", "about"] as const;
 export type HeapView = (typeof heapViews)[number];
+
+/** What is said of a piece. */
+export type SpokenPiece = Pick<
+  LinePiece,
+  "count" | "kind" | "width" | "height" | "area" | "weight" | "fabric" | "use"
+>;
 
 /** What takes cloth before the back does. */
 export type Reserved = {
   readonly what: "binding" | "label";
   /** What it takes in all; null: the top's size isn't known yet. */
-  readonly needed: { readonly strips: number; readonly width: Length; readonly length: Length } | null;
+  readonly needed: { readonly width: Length; readonly length: Length } | null;
   /** Cloth that is put aside for it, by fabric. */
   readonly from: readonly {
     readonly count: number;
@@ -56,12 +62,12 @@ export type LeftoversTexts = {
   readonly examples: readonly string[];
   readonly add: string;
   /** What was understood of a line, or a row in words. */
-  readonly understood: (piece: LinePiece) => string;
+  readonly understood: (piece: SpokenPiece) => string;
   readonly understoodRough: (rough: NonNullable<LineReading["rough"]>, fabric: string) => string;
   readonly taken: (taken: {
     readonly named: string | null;
     readonly clothWidth: Length | null;
-    readonly size: LinePiece;
+    readonly size: SpokenPiece;
   }) => string;
   readonly likeness: string;
   readonly added: (what: string) => string;
@@ -99,7 +105,7 @@ export type LeftoversTexts = {
   readonly pileIs: (count: number, area: Area) => string;
   readonly markPile: (pile: PileName) => string;
   readonly use: { readonly [U in Use]: string };
-  readonly rowCaption: (piece: LinePiece) => string;
+  readonly rowCaption: (piece: SpokenPiece) => string;
   readonly roughCaption: (rough: { readonly width: Length; readonly total: Length }) => string;
   readonly more: (count: number) => string;
   readonly chosen: string;
@@ -187,7 +193,7 @@ function english(voice: Voice): LeftoversTexts {
     ...manyTexts(voice),
     ...mendTexts(voice),
     ...viewTexts(voice),
-    ...listTexts(),
+    ...listTexts(voice),
     ...fabricTexts(voice),
     ...aboutTexts(voice),
     ...stockTexts(voice),
@@ -206,7 +212,7 @@ function lineTexts(voice: Voice) {
       ? ["4 strips 2 1/2 x 31 teal dots", "12 blocks 6 1/2", "fat quarter moss", "crumbs 6 oz"]
       : ["4 strips 6.5 x 80 teal dots", "12 blocks 16.5", "fat quarter moss", "crumbs 170 g"],
     add: "Add",
-    understood: (piece: LinePiece) => `${sentence(pieceText(piece, voice))}.`,
+    understood: (piece: SpokenPiece) => `${sentence(pieceText(piece, voice))}.`,
     understoodRough: (rough: NonNullable<LineReading["rough"]>, fabric: string) =>
       `About ${voice.length(rough.total)} of strips ${voice.length(rough.width)} wide${fabric === "" ? "" : `, ${fabric}`}.`,
     taken: (taken: Parameters<LeftoversTexts["taken"]>[0]) => takenText(taken, voice),
@@ -220,7 +226,7 @@ function lineTexts(voice: Voice) {
 }
 
 /** "4 strips, 2½ × 31 in, teal dots". What isn't known is left out. */
-function pieceText(piece: LinePiece, voice: Voice): string {
+function pieceText(piece: SpokenPiece, voice: Voice): string {
   const { count = 1, kind, width, height, area, weight, fabric = "", use = "yes" } = piece;
   const what = kind === undefined ? voice.count(count, "piece", "pieces") : kindText(kind, count, voice);
   const sized = width !== undefined && height !== undefined ? voice.size({ width, height }) : "";
@@ -345,7 +351,7 @@ function mendTexts(voice: Voice) {
 function viewTexts(voice: Voice) {
   return {
     view: "How to look at it",
-    views: { piles: "Piles", list: "List", fabrics: "Fabrics" },
+    views: { all: "All", piles: "Piles", list: "List", fabrics: "Fabrics", about: "More" },
     pile: {
       strips: "Strips",
       blocks: "Blocks and part blocks",
@@ -356,7 +362,7 @@ function viewTexts(voice: Voice) {
     pileIs: (count: number, area: Area) => `${voice.count(count, "piece", "pieces")}, ${voice.area(area)}`,
     markPile: (pile: PileName) => `Mark all of this pile: ${pileNames[pile]}`,
     use: useNames,
-    rowCaption: (piece: LinePiece) => captionText(piece, voice),
+    rowCaption: (piece: SpokenPiece) => captionText(piece, voice),
     roughCaption: ({ width, total }: { readonly width: Length; readonly total: Length }) =>
       `about ${voice.length(total)} of ${voice.length(width)}`,
     more: (count: number) => `and ${voice.number(count)} more`,
@@ -373,15 +379,15 @@ const pileNames: { readonly [P in PileName]: string } = {
 };
 
 /** "4 of 2½ × 31 in": what a picture can't say. */
-function captionText({ count = 1, width, height, area, weight }: LinePiece, voice: Voice): string {
+function captionText({ count = 1, width, height, area, weight }: SpokenPiece, voice: Voice): string {
   if (area !== undefined) return voice.area(area);
   if (weight !== undefined) return weightText(weight, voice);
   if (width === undefined || height === undefined) return voice.number(count);
   const size = width === height ? voice.length(width) : voice.size({ width, height });
-  return count === 1 ? size : `${voice.number(count)} of ${size}`;
+  return voice.isOne(count) ? size : `${voice.number(count)} of ${size}`;
 }
 
-function listTexts() {
+function listTexts(voice: Voice) {
   return {
     list: "Every row",
     listHow: "Arrow keys move, Enter changes, Escape leaves it as it was.",
@@ -401,11 +407,13 @@ function listTexts() {
     allAboutRow: (number: number) => `All about row ${number}`,
     done: "Done",
     cancel: "Leave it as it was",
-    nChosen: (count: number) => `${count} chosen`,
+    nChosen: (count: number) => `${voice.count(count, "row", "rows")} chosen`,
     markChosen: "Mark what is chosen",
     remove: "Remove",
     removed: (count: number) =>
-      count === 1 ? "1 row removed. Undo brings it back." : `${count} rows removed. Undo brings them back.`,
+      voice.isOne(count)
+        ? "1 row removed. Undo brings it back."
+        : `${voice.number(count)} rows removed. Undo brings them back.`,
     chooseNone: "Choose none",
   };
 }
@@ -466,7 +474,7 @@ function reservedText({ what, needed, from, short }: Reserved, voice: Voice): st
   const missing =
     short === null
       ? ""
-      : `${sentence(voice.length(short))} is missing. Buy that, or bind with something else.`;
+      : `${sentence(voice.length(short))} is missing, so nothing is put aside. Buy the binding, or choose a cloth for it later.`;
   return [goal, put, missing].filter((text) => text !== "").join(" ");
 }
 

@@ -178,6 +178,8 @@ const sewing: Partial<TextsOf<SewTexts>> = {
   result: (texts) => plan.steps.map((step) => texts.result(step, plan)),
   drawingOf: (texts) => plan.steps.map(texts.drawingOf),
   caution: (texts) => cautions.map(texts.caution),
+  tickOf: (texts) => plan.steps.map((step) => texts.tickOf(step, plan)),
+  measures: (texts) => plan.steps.map(texts.measures),
   inList: (texts) =>
     plan.steps.flatMap((step) => [true, false].map((done) => texts.inList(step, done, plan))),
 };

@@ -52,6 +52,9 @@ export type SewTexts = {
   readonly isDone: string;
   readonly all: string;
   readonly inList: (step: Step, done: boolean, names: Names) => string;
+  /** For the box to tick, which stands beside the name. */
+  readonly tickOf: (step: Step, names: Names) => string;
+  readonly measures: (step: Step) => string;
   readonly jumpToNext: string;
 };
 
@@ -97,6 +100,8 @@ function english(voice: Voice): SewTexts {
     isDone: "Done.",
     all: "All steps",
     inList: (step, done, names) => inListText(step, done, names),
+    tickOf: (step, names) => `${inListText(step, false, names)} is done`,
+    measures: ({ unfinished }) => voice.size(unfinished),
     jumpToNext: "Go to the next open step",
   };
 }

@@ -5,4 +5,5 @@ export const screens: readonly Screen[] = [
   { name: "projects", load: () => import("./projects/projects.tsx") },
   { name: "size", load: () => import("./size/size.tsx") },
   { name: "plan", load: () => import("./plan/plan.tsx") },
+  { name: "sew", load: () => import("./sew/sew.tsx") },
 ];
