@@ -284,6 +284,22 @@ describe("two tabs", () => {
     expect(third.state().projects).toEqual([]);
   });
 
+  test("an edit that comes after a wiping it did not hear of is not said to be kept", async () => {
+    const project = await tab().create();
+    const db = await database();
+    const wiping = db.transaction(["projects", "records"], "readwrite");
+    wiping.objectStore("projects").clear();
+    wiping.objectStore("records").clear();
+    await new Promise<void>((resolve) => {
+      wiping.oncomplete = () => resolve();
+    });
+    db.close();
+    project.setTitle("Too late");
+    expect(await project.saved()).toBe(false);
+    expect(project.state().gone).toBe(true);
+    expect(await records(project.id)).toEqual([]);
+  });
+
   async function tabWipes() {
     expect(await tab().wipeAll()).toBe(true);
   }
@@ -385,6 +401,57 @@ describe("versions", () => {
     const versions = await project.versions();
     const held = await Promise.all(versions.map(({ id }) => project.readVersion(id)));
     expect(held.map((version) => version?.title)).toEqual(["20", "10", "0"]);
+  });
+});
+
+describe("around it", () => {
+  test("a later Verso that changes the tables is let in; this tab says that it must be loaded anew", async () => {
+    const project = await tab().create();
+    const name = `test ${expect.getState().currentTestName}`;
+    const request = storage.open(name, 99);
+    const later = await new Promise<IDBDatabase>((resolve) => {
+      request.onsuccess = () => resolve(request.result);
+    });
+    later.close();
+    project.setTitle("Too old");
+    expect(await project.saved()).toBe(false);
+    expect(project.state().saving).toEqual({ kind: "not-saved", why: "newer-tab" });
+  });
+
+  test("spoilt files, a hundred of them, bring nothing in and change nothing", async () => {
+    const store = tab();
+    const project = await store.create({ title: "Mine" });
+    const file = project.exportFile();
+    for (let at = 0; at < file.length; at += Math.ceil(file.length / 100)) {
+      const read = await store.importFile(file.map((byte, index) => (index === at ? byte ^ 0x55 : byte)));
+      // What is not protected by a checksum, such as a date within the zip, may be anything.
+      if (read.ok) await store.remove(read.value.id);
+    }
+    expect(titles(store)).toEqual(["Mine"]);
+    expect(project.exportFile()).toEqual(file);
+  });
+
+  test("what the browser says of the room it gives", async () => {
+    let isPersisted = false;
+    const store = openStore({
+      clock: () => now,
+      newId: () => `id-${ids++}`,
+      titleOfNew: "New back",
+      storage,
+      device: {
+        persist: async () => {
+          isPersisted = true;
+          return true;
+        },
+        persisted: async () => isPersisted,
+        estimate: async () => ({ usage: 5, quota: 100 }),
+      },
+    });
+    stores.push(store);
+    await until(() => store.state().space !== null);
+    expect(store.state()).toMatchObject({ persisted: false, space: { used: 5, quota: 100 } });
+    expect(await store.askToPersist()).toBe(true);
+    expect(store.state().persisted).toBe(true);
   });
 });
 

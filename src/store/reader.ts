@@ -2,6 +2,7 @@ import type * as Y from "yjs";
 import {
   type FactName,
   type Facts,
+  factNames,
   isFactName,
   type Leftover,
   mostOf,
@@ -62,8 +63,8 @@ export class ProjectReader {
   }
 
   #nameFact(problem: ProjectProblem): void {
-    const name = problem.path.replace(/[[].*$/, "");
-    const fact = isFactName(name) ? name : "title";
+    const fact = factNames.find((name) => isWithin(problem.path, name));
+    if (fact === undefined) return;
     this.#factProblems.set(fact, [...(this.#factProblems.get(fact) ?? []), problem]);
   }
 
@@ -138,6 +139,11 @@ export class ProjectReader {
     const keys = [...this.#roots.ticked.keys()].filter((key) => key.startsWith(start)).sort();
     return new Set(keys.map((key) => key.slice(start.length)));
   }
+}
+
+/** `size.topWidths[1].unit` is in `size.topWidths`. */
+function isWithin(path: string, name: string): boolean {
+  return path === name || path.startsWith(`${name}.`) || path.startsWith(`${name}[`);
 }
 
 function sameList<T>(before: readonly T[], now: readonly T[]): readonly T[] {

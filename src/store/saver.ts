@@ -77,6 +77,7 @@ export class Saver {
         this.#failed(bytes, trouble);
         return;
       }
+      if (this.#isGone) break;
       this.#kept = upTo;
       this.#failures = 0;
       this.#tell(true);
