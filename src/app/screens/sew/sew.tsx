@@ -6,7 +6,7 @@ import { sewTexts } from "../../../words/index.ts";
 import { hrefOf, Notice, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
-import { nextOpen, type Place, placeIn, sewingFor } from "./sewing.ts";
+import { nextOpen, type Place, placeIn, sewingFor } from "./sewFacts.ts";
 import { StepList } from "./stepList.tsx";
 import { StepPage } from "./stepPage.tsx";
 

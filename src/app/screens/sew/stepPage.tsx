@@ -5,7 +5,7 @@ import { drawingTexts, sewTexts } from "../../../words/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
-import { cautionsAt, drawingOfStep } from "./sewing.ts";
+import { cautionsAt, drawingOfStep } from "./sewFacts.ts";
 
 type StepPageProps = { readonly plan: PlanDocument; readonly step: Step; readonly isDone: boolean };
 
