@@ -15,12 +15,13 @@ function isSoundPart(sketch: Sketch, { site, x, y }: Place): boolean {
     return Math.min(sketch.width, sketch.height) >= leastSide(sketch, { site, x, y });
   }
   let along = 0;
-  return sketch.parts.every((part) => {
+  const sound = sketch.parts.every((part) => {
     const fits = sketch.beside ? part.height === sketch.height : part.width === sketch.width;
     const at = sketch.beside ? { site, x: x + along, y } : { site, x, y: y + along };
     along += sketch.beside ? part.width : part.height;
-    return fits && along <= (sketch.beside ? sketch.width : sketch.height) && isSoundPart(part, at);
+    return fits && isSoundPart(part, at);
   });
+  return sound && along === (sketch.beside ? sketch.width : sketch.height);
 }
 
 function leastSide(sketch: Sketch, { site, x, y }: Place): number {
