@@ -176,6 +176,7 @@ const sewing: Partial<TextsOf<SewTexts>> = {
   sewing: (texts) => plan.steps.map(texts.sewing),
   press: (texts) => plan.steps.map(texts.press),
   result: (texts) => plan.steps.map((step) => texts.result(step, plan)),
+  placeOf: (texts) => plan.steps.map((step) => texts.placeOf(step, plan)),
   drawingOf: (texts) => plan.steps.map(texts.drawingOf),
   caution: (texts) => cautions.map(texts.caution),
   tickOf: (texts) => plan.steps.map((step) => texts.tickOf(step, plan)),

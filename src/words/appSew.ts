@@ -42,6 +42,8 @@ export type SewTexts = {
   readonly press: (step: Step) => string;
   readonly result: (step: Step, names: Names) => string;
   readonly drawingOf: (step: Step) => string;
+  readonly whereItGoes: string;
+  readonly placeOf: (step: Step, names: Names) => string;
   readonly caution: (caution: Caution) => string;
 
   readonly done: string;
@@ -89,6 +91,11 @@ function english(voice: Voice): SewTexts {
     sewing: (step) => sewingText(step, voice),
     press: ({ press }) => pressText(press, voice),
     result: (step, names) => resultText(step, isBack(step, names), voice),
+    whereItGoes: "Where it goes",
+    placeOf: (step, names) =>
+      isBack(step, names)
+        ? "Drawing of the whole back."
+        : `Drawing of the back, ${unitName(step.id)} framed.`,
     drawingOf: (step) => `Drawing of the parts of ${unitName(step.id)} as they are laid out.`,
     caution: (caution) => cautionText(caution, voice),
 

@@ -6,7 +6,7 @@ import type { LayoutNode, PieceNode, UnitNode } from "../layout/index.ts";
 import { add, cut, finished, inches, type Length, length } from "../length/index.ts";
 import { stepsFor } from "../sewing/index.ts";
 import { type DrawnPlan, drawPlan } from "./draw.ts";
-import { drawStep } from "./step.ts";
+import { drawStep, placeOfStep } from "./step.ts";
 import type { Drawing, Patch, Point, Shape } from "./types.ts";
 
 const teal: Fabric = {
@@ -79,6 +79,37 @@ describe("the drawing of any step", () => {
         const gaps = (allowances.length - 1) * inches(1, 2);
         const expected = step.kind === "join" ? parts + gaps : step.unfinished[along];
         expect(size[along]).toBe(expected);
+      }
+    });
+  });
+});
+
+describe("the place of any step in the back", () => {
+  it("has the size the step finishes at, and holds the cloth of its parts", () => {
+    forEachSample((sample) => {
+      if (sample.layout.kind !== "join") return;
+      const plan = planOf(sample);
+      const { shapes } = drawPlan(plan);
+      const steps = stepsFor(sample.layout, sample.job);
+      for (const step of [...steps.slice(0, 3), ...steps.slice(-2)]) {
+        const place = placeOfStep(plan, step.id);
+        expect({ width: place.width, height: place.height }).toEqual(step.finished);
+        const inside = shapes.filter(
+          ({ x, y, width, height }) =>
+            x + width > place.x &&
+            x < place.x + place.width &&
+            y + height > place.y &&
+            y < place.y + place.height,
+        );
+        // What it is sewn of lies inside it, save the outer allowance that shows at the edge of the back.
+        const over = sample.job.seam;
+        for (const { x, y, width, height } of inside) {
+          expect(x + over >= place.x && y + over >= place.y).toBe(true);
+          expect(x + width <= place.x + place.width + over).toBe(true);
+          expect(y + height <= place.y + place.height + over).toBe(true);
+        }
+        if (step.kind !== "slab" && step.from.every((part) => "piece" in part && step.kind === "join"))
+          expect(inside).toHaveLength(total(step.from.map(({ count }) => count)));
       }
     });
   });

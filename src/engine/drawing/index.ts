@@ -1,5 +1,5 @@
 export { drawPlainBack, type PlainBack } from "./back.ts";
 export { type DrawnPlan, drawPlan } from "./draw.ts";
 export * from "./marks.ts";
-export { drawStep } from "./step.ts";
+export { drawStep, placeOfStep } from "./step.ts";
 export * from "./types.ts";

@@ -34,6 +34,34 @@ export function drawStep(plan: DrawnPlan, id: string): Drawing {
   };
 }
 
+/**
+ * Where in the back the thing lies that a step sews, in the coordinates of `drawPlan`. `id` as for `drawStep`.
+ */
+export function placeOfStep(plan: DrawnPlan, id: string): Rect {
+  const steps = sewnByStep(plan.layout, plan);
+  const wanted = steps.get(id);
+  // Everything stands behind what it is made of, so the back is the last.
+  const back = [...steps.values()].at(-1);
+  const found = wanted && back && placeWithin(back, wanted, { x: plan.seam, y: plan.seam });
+  assert(found !== undefined && found !== null, `step ${id} sews a part of this plan`);
+  return found;
+}
+
+function placeWithin(part: Sewn, wanted: Sewn, at: Point): Rect | null {
+  if (part === wanted) return { ...at, width: part.node.width, height: part.node.height };
+  if (!("parts" in part)) return null;
+  let corner = at;
+  for (const inner of part.parts) {
+    const found = placeWithin(inner, wanted, corner);
+    if (found !== null) return found;
+    corner =
+      part.node.direction === "beside"
+        ? { ...corner, x: add<Length>(corner.x, inner.node.width) }
+        : { ...corner, y: add<Length>(corner.y, inner.node.height) };
+  }
+  return null;
+}
+
 /** A part with the upper left corner of its cut size. */
 type Laid = { readonly part: Sewn; readonly at: Point };
 

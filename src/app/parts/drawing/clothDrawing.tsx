@@ -1,8 +1,8 @@
 import { memo, type ReactNode, useMemo } from "react";
 import { hexOf } from "../../../engine/cloth/index.ts";
-import type { Drawing, Marks, PatchMark } from "../../../engine/drawing/index.ts";
+import type { Box, Drawing, Marks, PatchMark, Rect } from "../../../engine/drawing/index.ts";
 import styles from "./drawing.module.css";
-import { type Look, pageFor, type RulerOnPage } from "./page.ts";
+import { boxOnPage, type Look, pageFor, type RulerOnPage } from "./page.ts";
 
 declare module "react" {
   interface CSSProperties {
@@ -23,6 +23,8 @@ type ClothDrawingProps = {
   readonly sides?: { readonly width: string; readonly height: string };
   /** The top lies on it, its right side up, and this stands on the top. */
   readonly topOn?: ReactNode;
+  /** What is spoken of, framed. */
+  readonly framed?: Rect;
 };
 
 /**
@@ -30,7 +32,7 @@ type ClothDrawingProps = {
  * a double line, the cut-off edge hatched. All that stands round it is part of its name and hidden from who hears it.
  */
 export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
-  const { drawing, name, look = "large", ruler, sides, topOn } = props;
+  const { drawing, name, look = "large", ruler, sides, topOn, framed } = props;
   const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
   const { marks, ratio, top } = page;
   return (
@@ -50,6 +52,7 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
           aria-label={name}
         >
           <Cloth {...marks} />
+          {framed && <Frame {...boxOnPage(framed, drawing, look)} />}
           {topOn !== undefined && top !== null && <rect className={styles.top} {...top} />}
         </svg>
         {topOn !== undefined && top !== null && (
@@ -62,6 +65,15 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
     </div>
   );
 });
+
+function Frame(box: Box) {
+  return (
+    <>
+      <rect className={`${styles.frame} ${styles.light}`} {...box} />
+      <rect className={`${styles.frame} ${styles.dark}`} {...box} />
+    </>
+  );
+}
 
 function Side({ className, text }: { readonly className: string | undefined; readonly text: string }) {
   return (

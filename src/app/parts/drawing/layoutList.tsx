@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { LayoutNode } from "../../../engine/layout/index.ts";
 import type { DrawingTexts, Names, PartPlace } from "../../../words/index.ts";
 import styles from "./drawing.module.css";
@@ -10,13 +11,18 @@ type LayoutListProps = {
 
 /** The drawing's full equal in words: rows, places, units and pieces, each inside the one it is part of. */
 export function LayoutList({ layout, names, texts }: LayoutListProps) {
+  const [isOpen, setOpen] = useState(false);
   return (
-    <details className={styles.asList}>
+    <details className={styles.asList} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>{texts.asList}</summary>
-      <p className="small">{texts.asListWhat}</p>
-      <ul>
-        <Part node={layout} place={{ within: "back", index: 0 }} names={names} texts={texts} />
-      </ul>
+      {isOpen && (
+        <>
+          <p className="small">{texts.asListWhat}</p>
+          <ul>
+            <Part node={layout} place={{ within: "back", index: 0 }} names={names} texts={texts} />
+          </ul>
+        </>
+      )}
     </details>
   );
 }

@@ -4,6 +4,7 @@ import {
   type Drawing,
   type Marks,
   marksOf,
+  type Rect,
   scaleFitting,
 } from "../../../engine/drawing/index.ts";
 
@@ -40,6 +41,11 @@ export function pageFor(drawing: Drawing, look: Look): ScreenPage {
     top: outline === undefined ? null : boxOf(outline, scale),
     ruler: rulerOn(drawing),
   };
+}
+
+/** Where a part of the drawing lies on its page. */
+export function boxOnPage(rect: Rect, drawing: Drawing, look: Look): Box {
+  return boxOf(rect, scaleFitting(drawing.size, longest[look]));
 }
 
 function rulerOn({ ruler, size }: Drawing): RulerOnPage {

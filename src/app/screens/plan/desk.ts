@@ -46,6 +46,9 @@ export function keyOf({ style, seed }: Wish): string {
   return `${style} ${seed}`;
 }
 
+/** Of the search: more often nobody looks, and the page has other things to do. */
+const worthShowing = 0.02;
+
 export const nothingFound: Found = { plan: null, state: "waiting", share: 0, covered: null, seconds: 0 };
 
 export function openDesk(job: Job, solve: typeof solvePlan): Desk {
@@ -74,7 +77,9 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
         {
           signal: stop.signal,
           onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
-          onProgress: ({ share, covered }) => lay(key, { share, covered }),
+          onProgress: ({ share, covered }) => {
+            if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
+          },
         },
       );
       if (!solved.whole) return;

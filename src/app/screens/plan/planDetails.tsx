@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject } from "../../frame/index.ts";
@@ -13,7 +13,7 @@ type PlanDetailsProps = {
 };
 
 /** What the plan takes, what to buy, what stays over, and what is worth knowing before one begins. */
-export function PlanDetails({ plan, planning }: PlanDetailsProps) {
+export const PlanDetails = memo(function PlanDetails({ plan, planning }: PlanDetailsProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   return (
@@ -35,7 +35,7 @@ export function PlanDetails({ plan, planning }: PlanDetailsProps) {
       <LayoutList layout={plan.layout} names={plan} texts={drawn} />
     </div>
   );
-}
+});
 
 function Notes({ planning: { notes, waiting } }: Pick<PlanDetailsProps, "planning">) {
   const texts = useTexts(planTexts);

@@ -1,5 +1,6 @@
 import { Button, Label, Radio, RadioGroup } from "react-aria-components";
 import type { Drawing } from "../../../engine/drawing/index.ts";
+import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, planTexts } from "../../../words/index.ts";
 import { useProject } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
@@ -32,7 +33,7 @@ export function StyleChoice({ shown, empty, foundFor, withOthers, onOthers }: St
         <Label className={`${styles.heading}`}>{texts.bestStyles}</Label>
         <div className={styles.cards}>
           {wishes.map((wish) => (
-            <StyleCard key={keyOf(wish)} wish={wish} found={foundFor(wish)} empty={empty} />
+            <StyleCard key={keyOf(wish)} wish={wish} plan={foundFor(wish).plan} empty={empty} />
           ))}
         </div>
       </RadioGroup>
@@ -45,9 +46,13 @@ export function StyleChoice({ shown, empty, foundFor, withOthers, onOthers }: St
   );
 }
 
-type StyleCardProps = { readonly wish: Wish; readonly found: Found; readonly empty: Drawing | null };
+type StyleCardProps = {
+  readonly wish: Wish;
+  readonly plan: PlanDocument | null;
+  readonly empty: Drawing | null;
+};
 
-function StyleCard({ wish, found: { plan }, empty }: StyleCardProps) {
+function StyleCard({ wish, plan, empty }: StyleCardProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   const drawing = plan === null ? empty : drawingOfPlan(plan);

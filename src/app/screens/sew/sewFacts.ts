@@ -1,4 +1,4 @@
-import { type Drawing, drawStep } from "../../../engine/drawing/index.ts";
+import { type Drawing, drawStep, placeOfStep, type Rect } from "../../../engine/drawing/index.ts";
 import type { Step } from "../../../engine/sewing/index.ts";
 import { checkProject, type PlanDocument, type Project } from "../../../files/index.ts";
 import type { Caution } from "../../../words/index.ts";
@@ -68,6 +68,12 @@ export function cautionsAt({ steps }: PlanDocument, step: Step): readonly Cautio
     ...(step === firstCut ? (["cutter"] as const) : []),
     ...(step === firstSeam ? (["iron"] as const) : []),
   ];
+}
+
+/** Where in the back it goes; null for a back of one piece of cloth. */
+export function placeOf(plan: PlanDocument, step: Step): Rect | null {
+  if (plan.layout.kind !== "join") return null;
+  return placeOfStep(drawnPlan(plan), step.id);
 }
 
 /** Its parts as they are laid out; null for a back of one piece of cloth, which has nothing laid together. */

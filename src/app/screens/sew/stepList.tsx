@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Step } from "../../../engine/sewing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
@@ -18,14 +18,20 @@ type StepListProps = {
 export function StepList({ plan, ticked, current, onChoose }: StepListProps) {
   const texts = useTexts(sewTexts);
   const project = useProject();
+  const list = useRef<HTMLDetailsElement>(null);
+  // Where the list has its own way to scroll, the step she is at is in sight.
+  useEffect(() => {
+    const item = list.current?.querySelector<HTMLElement>(`[data-step="${CSS.escape(current.id)}"]`);
+    if (list.current && item) list.current.scrollTop = item.offsetTop - list.current.clientHeight / 3;
+  }, [current.id]);
   const [isOpen] = useState(() => matchMedia("(min-width: 44rem)").matches);
   return (
     // On a phone one thing at a time: there it is opened when it is wanted.
-    <details className={styles.all} open={isOpen}>
+    <details ref={list} className={styles.all} open={isOpen}>
       <summary>{texts.all}</summary>
       <ol className={styles.steps}>
         {plan.steps.map((step) => (
-          <li key={step.id} aria-current={step === current ? "step" : undefined}>
+          <li key={step.id} data-step={step.id} aria-current={step === current ? "step" : undefined}>
             <label className={styles.tick}>
               <input
                 type="checkbox"

@@ -3,9 +3,10 @@ import type { Step } from "../../../engine/sewing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, sewTexts } from "../../../words/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
+import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
-import { cautionsAt, drawingOfStep } from "./sewFacts.ts";
+import { cautionsAt, drawingOfStep, placeOf } from "./sewFacts.ts";
 
 type StepPageProps = { readonly plan: PlanDocument; readonly step: Step; readonly isDone: boolean };
 
@@ -54,15 +55,26 @@ function StepDrawing({ plan, step }: Omit<StepPageProps, "isDone">) {
   const texts = useTexts(sewTexts);
   const drawn = useTexts(drawingTexts);
   const drawing = useMemo(() => drawingOfStep(plan, step), [plan, step]);
-  if (drawing === null) return null;
+  const place = useMemo(() => placeOf(plan, step), [plan, step]);
+  if (drawing === null || place === null) return null;
   return (
-    <div className={styles.drawing}>
-      <ClothDrawing
-        drawing={drawing}
-        look="medium"
-        name={texts.drawingOf(step)}
-        ruler={drawn.ruler(drawing.ruler.length)}
-      />
+    <div className={styles.drawings}>
+      <div className={styles.drawing}>
+        <ClothDrawing
+          drawing={drawing}
+          name={texts.drawingOf(step)}
+          ruler={drawn.ruler(drawing.ruler.length)}
+        />
+      </div>
+      <figure className={styles.where}>
+        <ClothDrawing
+          drawing={drawingOfPlan(plan)}
+          look="small"
+          name={texts.placeOf(step, plan)}
+          framed={place}
+        />
+        <figcaption>{texts.whereItGoes}</figcaption>
+      </figure>
     </div>
   );
 }
