@@ -94,14 +94,20 @@ export function provedHeaps(): ProvedHeap[] {
   return instances;
 }
 
-/** Cut sizes are the finished ones and two seams; nothing may be trimmed. */
-export function provedTable({ items }: ProvedHeap): string {
-  const rows = items.map(({ w, h, copies }) => `rectangle,${w / 8 + 0.5},${h / 8 + 0.5},${copies},whole`);
+/**
+ * Cut sizes are the finished ones and two seams; nothing may be trimmed. `eighth` is how many inches stand for an
+ * eighth of the data.
+ */
+export function provedTable({ items }: ProvedHeap, eighth: number): string {
+  const rows = items.map(
+    ({ w, h, copies }) => `rectangle,${w * eighth + 0.5},${h * eighth + 0.5},${copies},whole`,
+  );
   return `kind,width,height,count,keep\n${rows.join("\n")}\n`;
 }
 
-export function eighths(width: number, height: number): string {
-  return `${width / 8 + 0.5}x${height / 8 + 0.5}`;
+/** The back, edge to edge, round a region of so many eighths, `eighth` inches each. */
+export function backAround(width: number, height: number, eighth = 1 / 8): string {
+  return `${width * eighth + 0.5}x${height * eighth + 0.5}`;
 }
 
 /** Our own file, of the shape the caller names. */

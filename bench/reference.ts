@@ -1,6 +1,6 @@
 // The same finished sizes that a general guillotine solver was given, in the same regions.
 import { percent } from "./figures.ts";
-import { eighths, leftoverCounts, leftoversOf, leftoversTable, type Strips } from "./heaps.ts";
+import { backAround, leftoverCounts, leftoversOf, leftoversTable, type Strips } from "./heaps.ts";
 import { type Measured, measure } from "./measure.ts";
 import { isAsked, type Options, readOptions, say } from "./options.ts";
 import { writeRaw } from "./raw.ts";
@@ -25,7 +25,7 @@ function runBands(n: number, strips: Strips, seconds: number): ReferenceRow[] {
   const leftovers = leftoversOf(n);
   const table = leftoversTable(leftovers, strips);
   return leftovers.bands.map(({ ratio, w, h }) => {
-    const size = ["--back", eighths(w, h), "--floor", "1.5"];
+    const size = ["--back", backAround(w, h), "--floor", "1.5"];
     const rest = ["--style", "all-over", "--time", "any", "--seed", "1", "--seconds", String(seconds)];
     const found = measure(table, [...size, ...rest]);
     const valid = found.problems.length === 0 ? "" : "  NOT VALID";
