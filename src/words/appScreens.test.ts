@@ -165,6 +165,15 @@ const plans: Partial<TextsOf<PlanTexts>> = {
 const sewing: Partial<TextsOf<SewTexts>> = {
   stepOf: (texts) => [texts.stepOf(5, 24)],
   progress: (texts) => [texts.progress(0, 24), texts.progress(4, 24), texts.progress(0, 1)],
+  part: (texts) => [
+    texts.part({ kind: "units" }),
+    texts.part({ kind: "section", number: 3 }),
+    texts.part({ kind: "together" }),
+  ],
+  partState: (texts) => [texts.partState(0, 1), texts.partState(2, 5), texts.partState(5, 5)],
+  waits: (texts) => [1, 2, 3].map((count) => texts.waits(plan.steps.slice(0, count))),
+  waitsInList: (texts) => [1, 2, 3].map((count) => texts.waitsInList(plan.steps.slice(0, count))),
+  goTo: (texts) => plan.steps.map(texts.goTo),
   makes: (texts) => plan.steps.map((step) => texts.makes(step, plan)),
   lay: (texts) => plan.steps.map(texts.lay),
   // Nothing stands before what there is one of.
@@ -176,13 +185,12 @@ const sewing: Partial<TextsOf<SewTexts>> = {
   sewing: (texts) => plan.steps.map(texts.sewing),
   press: (texts) => plan.steps.map(texts.press),
   result: (texts) => plan.steps.map((step) => texts.result(step, plan)),
-  placeOf: (texts) => plan.steps.map((step) => texts.placeOf(step, plan)),
-  drawingOf: (texts) => plan.steps.map(texts.drawingOf),
+  placeOf: (texts) => plan.steps.map(texts.placeOf),
+  drawingOf: (texts) => plan.steps.map((step) => texts.drawingOf(step, plan)),
   caution: (texts) => cautions.map(texts.caution),
   tickOf: (texts) => plan.steps.map((step) => texts.tickOf(step, plan)),
   measures: (texts) => plan.steps.map(texts.measures),
-  inList: (texts) =>
-    plan.steps.flatMap((step) => [true, false].map((done) => texts.inList(step, done, plan))),
+  inList: (texts) => plan.steps.map((step) => texts.inList(step, plan)),
 };
 
 const allTexts = (locale: Locale, unit: "in" | "cm" = "in") => [

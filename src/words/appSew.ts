@@ -17,6 +17,12 @@ import type { Caution, Names } from "./types.ts";
 import { sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
 
+/** One piece of work: what is made before it is laid, a section (counted from 1), or the sections to one another. */
+export type SewingPart =
+  | { readonly kind: "units" }
+  | { readonly kind: "section"; readonly number: number }
+  | { readonly kind: "together" };
+
 export type SewTexts = {
   readonly title: string;
   readonly noPlan: string;
@@ -30,6 +36,15 @@ export type SewTexts = {
   readonly allDone: string;
   readonly allDoneWhat: string;
 
+  /** A part of the sewing, in the list and above its steps. */
+  readonly part: (part: SewingPart) => string;
+  readonly partState: (done: number, steps: number) => string;
+  /** What a step takes that isn't sewn yet. */
+  readonly waits: (steps: readonly Step[]) => string;
+  readonly isDoneInList: string;
+  readonly waitsInList: (steps: readonly Step[]) => string;
+  readonly goTo: (step: Step) => string;
+
   readonly makes: (step: Step, names: Names) => string;
   readonly lay: (step: Step) => string;
   /** "6 ×" where there are several; empty for one. */
@@ -41,9 +56,9 @@ export type SewTexts = {
   readonly sewing: (step: Step) => string;
   readonly press: (step: Step) => string;
   readonly result: (step: Step, names: Names) => string;
-  readonly drawingOf: (step: Step) => string;
+  readonly drawingOf: (step: Step, names: Names) => string;
   readonly whereItGoes: string;
-  readonly placeOf: (step: Step, names: Names) => string;
+  readonly placeOf: (step: Step) => string;
   readonly caution: (caution: Caution) => string;
 
   readonly done: string;
@@ -53,7 +68,7 @@ export type SewTexts = {
   readonly next: string;
   readonly isDone: string;
   readonly all: string;
-  readonly inList: (step: Step, done: boolean, names: Names) => string;
+  readonly inList: (step: Step, names: Names) => string;
   /** For the box to tick, which stands beside the name. */
   readonly tickOf: (step: Step, names: Names) => string;
   readonly measures: (step: Step) => string;
@@ -82,6 +97,21 @@ function english(voice: Voice): SewTexts {
     allDone: "The back is sewn.",
     allDoneWhat: "Every step is ticked. Press it once more all over before it is loaded or basted.",
 
+    part: (part) => partText(part, voice),
+    partState: (done, steps) => {
+      if (done === steps) return "done";
+      const all = voice.count(steps, "step", "steps");
+      return done === 0 ? all : `${voice.number(done)} of ${all} done`;
+    },
+    waits: (steps) =>
+      `This takes ${unitsText(steps, voice)}, not done yet. Sew ${voice.isOne(steps.length) ? "it" : "them"} first.`,
+    isDoneInList: "done",
+    waitsInList: (steps) =>
+      steps.length > 2
+        ? `after ${voice.number(steps.length)} other units`
+        : `after ${unitsText(steps, voice)}`,
+    goTo: ({ id }) => `Go to ${unitName(id)}`,
+
     makes: (step, names) => (isBack(step, names) ? "This makes the back" : `This makes ${unitName(step.id)}`),
     lay: (step) => layText(step),
     partCount: ({ count }) => (count === 1 ? "" : `${voice.number(count)} ×`),
@@ -91,12 +121,10 @@ function english(voice: Voice): SewTexts {
     sewing: (step) => sewingText(step, voice),
     press: ({ press }) => pressText(press, voice),
     result: (step, names) => resultText(step, isBack(step, names), voice),
-    whereItGoes: "Where it goes",
-    placeOf: (step, names) =>
-      isBack(step, names)
-        ? "Drawing of the whole back."
-        : `Drawing of the back, ${unitName(step.id)} framed.`,
-    drawingOf: (step) => `Drawing of the parts of ${unitName(step.id)} as they are laid out.`,
+    whereItGoes: "Where it goes, seen from behind",
+    placeOf: ({ id }) => `Drawing of the back seen from behind, ${unitName(id)} framed.`,
+    drawingOf: (step, names) =>
+      `Drawing of the parts of ${isBack(step, names) ? "the back" : unitName(step.id)} as they are laid out.`,
     caution: (caution) => cautionText(caution, voice),
 
     done: "Done, next step",
@@ -106,11 +134,26 @@ function english(voice: Voice): SewTexts {
     next: "Step after",
     isDone: "Done.",
     all: "All steps",
-    inList: (step, done, names) => inListText(step, done, names),
-    tickOf: (step, names) => `${inListText(step, false, names)} is done`,
+    inList: (step, names) => inListText(step, names),
+    tickOf: (step, names) => `${inListText(step, names)} is done`,
     measures: ({ unfinished }) => voice.size(unfinished),
     jumpToNext: "Go to the next open step",
   };
+}
+
+function partText(part: SewingPart, voice: Voice): string {
+  switch (part.kind) {
+    case "units":
+      return "Units and slabs";
+    case "section":
+      return `Section ${voice.number(part.number)}`;
+    case "together":
+      return "Sections together";
+  }
+}
+
+function unitsText(steps: readonly Step[], voice: Voice): string {
+  return voice.list(steps.map(({ id }) => unitName(id)));
 }
 
 function isBack(step: Step, { steps = [] }: Names): boolean {
@@ -148,7 +191,6 @@ function sewingText(step: Step, voice: Voice): string {
   }
 }
 
-function inListText(step: Step, done: boolean, names: Names): string {
-  const name = isBack(step, names) ? "The back" : sentence(unitName(step.id));
-  return done ? `${name}, done` : name;
+function inListText(step: Step, names: Names): string {
+  return isBack(step, names) ? "The back" : sentence(unitName(step.id));
 }

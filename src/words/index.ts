@@ -9,7 +9,7 @@ export {
 } from "./appLeftovers.ts";
 export { type MendingPage, type PlanTexts, planTexts } from "./appPlan.ts";
 export { type ProjectStage, type ProjectsTexts, projectsTexts } from "./appProjects.ts";
-export { type SewTexts, sewTexts } from "./appSew.ts";
+export { type SewingPart, type SewTexts, sewTexts } from "./appSew.ts";
 export { type OneCloth, type SizeTexts, sizeTexts } from "./appSize.ts";
 export * from "./cli.ts";
 export { type Locale, locales } from "./locales.ts";

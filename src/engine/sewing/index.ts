@@ -1,4 +1,4 @@
 export * from "./reassemble.ts";
-export type { Sewn, SewnJoin, SewnLeaf } from "./sewn.ts";
+export { type Sewn, type SewnJoin, type SewnLeaf, sectionsWithin, smallestFirst } from "./sewn.ts";
 export * from "./steps.ts";
 export * from "./types.ts";

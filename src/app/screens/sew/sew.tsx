@@ -6,7 +6,7 @@ import { sewTexts } from "../../../words/index.ts";
 import { hrefOf, Notice, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
-import { nextOpen, type Place, placeIn, sewingFor } from "./sewFacts.ts";
+import { type Place, partsOf, placeIn, sewingFor, turnAfter } from "./sewFacts.ts";
 import { StepList } from "./stepList.tsx";
 import { StepPage } from "./stepPage.tsx";
 
@@ -29,79 +29,105 @@ export default function Sew() {
 type ReadyProps = { readonly plan: PlanDocument; readonly isOld: boolean };
 
 function Ready({ plan, isOld }: ReadyProps) {
-  const texts = useTexts(sewTexts);
   const project = useProject();
   const { ticked } = useProjectState().project;
   const [at, setAt] = useState<string | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
+  const parts = useMemo(() => partsOf(plan), [plan]);
   const place = placeIn(plan, ticked, at);
   if (place === null) return null;
-  const goTo = (step: Step) => {
-    setAt(step.id);
+  const { step } = place;
+  const turnTo = (id: string | null) => {
+    setAt(id);
     // The next step is read from its beginning, by eye and by ear.
     heading.current?.focus({ preventScroll: true });
     scrollTo(0, 0);
   };
   const done = () => {
-    project.tick(place.step.id, true);
-    goTo(nextOpen(plan, ticked, place.step.id) ?? place.step);
+    project.tick(step.id, true);
+    turnTo(turnAfter(plan, ticked, step));
+  };
+  // Ticking in the list doesn't turn the page.
+  const tick = (ticking: Step, isDone: boolean) => {
+    setAt(step.id);
+    project.tick(ticking.id, isDone);
   };
   return (
     <div className={styles.page}>
-      <header className={styles.head}>
-        <h1 ref={heading} tabIndex={-1}>
-          {texts.stepOf(place.index + 1, plan.steps.length)}
-        </h1>
-        <p role="status">
-          {place.open === null ? texts.allDone : texts.progress(place.done, plan.steps.length)}
-        </p>
-        {place.open === null && <p className={styles.quiet}>{texts.allDoneWhat}</p>}
-        {isOld && <p className={styles.note}>{texts.changedSince}</p>}
-      </header>
-      <StepPage plan={plan} step={place.step} isDone={ticked.has(place.step.id)} />
-      <StepList plan={plan} ticked={ticked} current={place.step} onChoose={goTo} />
-      <Turning plan={plan} place={place} isDone={ticked.has(place.step.id)} onGo={goTo} onDone={done} />
+      <Head plan={plan} place={place} isOld={isOld} heading={heading} />
+      <StepPage plan={plan} place={place} onGo={({ id }) => turnTo(id)} />
+      <Turning
+        place={place}
+        onGo={({ id }) => turnTo(id)}
+        onDone={done}
+        onNotDone={() => tick(step, false)}
+      />
+      <StepList
+        plan={plan}
+        parts={parts}
+        ticked={ticked}
+        current={step}
+        onGo={({ id }) => turnTo(id)}
+        onTick={tick}
+      />
     </div>
   );
 }
 
-type TurningProps = {
-  readonly plan: PlanDocument;
+type HeadProps = ReadyProps & {
   readonly place: Place;
-  readonly isDone: boolean;
+  readonly heading: React.RefObject<HTMLHeadingElement | null>;
+};
+
+function Head({ plan, place, isOld, heading }: HeadProps) {
+  const texts = useTexts(sewTexts);
+  const steps = plan.steps.length;
+  return (
+    <header className={styles.head}>
+      <h1 ref={heading} tabIndex={-1}>
+        {texts.stepOf(place.number, steps)}
+      </h1>
+      <p role="status">{place.open === null ? texts.allDone : texts.progress(place.done, steps)}</p>
+      {place.open === null && <p className={styles.quiet}>{texts.allDoneWhat}</p>}
+      {isOld && <p className={styles.note}>{texts.changedSince}</p>}
+    </header>
+  );
+}
+
+type TurningProps = {
+  readonly place: Place;
   readonly onGo: (step: Step) => void;
   readonly onDone: () => void;
+  readonly onNotDone: () => void;
 };
 
 /** In thumb's reach: done and on to the next, or one step back. */
-function Turning({ plan, place, isDone, onGo, onDone }: TurningProps) {
+function Turning({ place, onGo, onDone, onNotDone }: TurningProps) {
   const texts = useTexts(sewTexts);
-  const project = useProject();
-  const { step, before, after, open } = place;
-  const isLast = plan.steps.length - place.done <= 1;
+  const { before, after, open, isDone } = place;
   return (
-    <div className={styles.turning}>
+    <div className={`${styles.turning} notPrinted`}>
       <Button className="button" isDisabled={before === null} onPress={() => before && onGo(before)}>
         {texts.back}
       </Button>
-      {isDone ? (
-        <>
-          <Button className="button" onPress={() => project.tick(step.id, false)}>
-            {texts.notDone}
-          </Button>
-          {open !== null ? (
-            <Button className="button next" onPress={() => onGo(open)}>
-              {texts.jumpToNext}
-            </Button>
-          ) : (
-            <Button className="button" isDisabled={after === null} onPress={() => after && onGo(after)}>
-              {texts.next}
-            </Button>
-          )}
-        </>
-      ) : (
+      {isDone && (
+        <Button className="button" onPress={onNotDone}>
+          {texts.notDone}
+        </Button>
+      )}
+      {isDone && open !== null && (
+        <Button className="button next" onPress={() => onGo(open)}>
+          {texts.jumpToNext}
+        </Button>
+      )}
+      {isDone && open === null && (
+        <Button className="button" isDisabled={after === null} onPress={() => after && onGo(after)}>
+          {texts.next}
+        </Button>
+      )}
+      {!isDone && (
         <Button className="button next" onPress={onDone}>
-          {isLast ? texts.doneLast : texts.done}
+          {place.isLastOpen ? texts.doneLast : texts.done}
         </Button>
       )}
     </div>

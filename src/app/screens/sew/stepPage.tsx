@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import { Button } from "react-aria-components";
 import type { Step } from "../../../engine/sewing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, sewTexts } from "../../../words/index.ts";
@@ -6,35 +7,29 @@ import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
-import { cautionsAt, drawingOfStep, placeOf } from "./sewFacts.ts";
+import { cautionsAt, type Place, pictureOfStep } from "./sewFacts.ts";
 
-type StepPageProps = { readonly plan: PlanDocument; readonly step: Step; readonly isDone: boolean };
+type OfStep = { readonly plan: PlanDocument; readonly step: Step };
+type StepPageProps = {
+  readonly plan: PlanDocument;
+  readonly place: Place;
+  readonly onGo: (step: Step) => void;
+};
 
 /** One step: its drawing, what is taken and how large it is cut, how it is sewn, pressed and squared up. */
-export function StepPage({ plan, step, isDone }: StepPageProps) {
+export function StepPage({ plan, place, onGo }: StepPageProps) {
   const texts = useTexts(sewTexts);
+  const { step, isDone, waitsFor } = place;
   const measureFirst = texts.measureFirst(step);
   return (
     <>
       <StepDrawing plan={plan} step={step} />
-      <section className={styles.step} data-done={isDone}>
+      <section className={styles.step}>
         <h2>{texts.makes(step, plan)}</h2>
         {isDone && <p className={styles.isDone}>{texts.isDone}</p>}
+        <WaitsFor steps={waitsFor} onGo={onGo} />
         <h3>{texts.lay(step)}</h3>
-        <ol className={styles.parts}>
-          {step.from.map((part, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a part is known by its place in the step
-            <li key={index}>
-              <span className={styles.size}>
-                {texts.partCount(part) !== "" && (
-                  <span className={styles.count}>{texts.partCount(part)} </span>
-                )}
-                {texts.partSize(part)}
-              </span>
-              <span className={styles.what}>{texts.partWhat(part, plan)}</span>
-            </li>
-          ))}
-        </ol>
+        <PartsToTake plan={plan} step={step} />
         {measureFirst !== null && <p className={styles.note}>{measureFirst}</p>}
         <p>{texts.sewing(step)}</p>
         <p>{texts.press(step)}</p>
@@ -51,30 +46,67 @@ export function StepPage({ plan, step, isDone }: StepPageProps) {
   );
 }
 
-function StepDrawing({ plan, step }: Omit<StepPageProps, "isDone">) {
+type WaitsForProps = { readonly steps: readonly Step[]; readonly onGo: (step: Step) => void };
+
+/** Said, not forbidden: she may have sewn them and not ticked them yet. */
+function WaitsFor({ steps, onGo }: WaitsForProps) {
+  const texts = useTexts(sewTexts);
+  const [first] = steps;
+  if (first === undefined) return null;
+  return (
+    <div className={styles.note}>
+      <p>{texts.waits(steps)}</p>
+      <Button className="button" onPress={() => onGo(first)}>
+        {texts.goTo(first)}
+      </Button>
+    </div>
+  );
+}
+
+function PartsToTake({ plan, step }: OfStep) {
+  const texts = useTexts(sewTexts);
+  return (
+    <ol className={styles.parts}>
+      {step.from.map((part, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a part is known by its place in the step
+        <li key={index}>
+          <span className={styles.size}>
+            {texts.partCount(part) !== "" && <span className={styles.count}>{texts.partCount(part)} </span>}
+            {texts.partSize(part)}
+          </span>
+          <span className={styles.what}>{texts.partWhat(part, plan)}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function StepDrawing({ plan, step }: OfStep) {
   const texts = useTexts(sewTexts);
   const drawn = useTexts(drawingTexts);
-  const drawing = useMemo(() => drawingOfStep(plan, step), [plan, step]);
-  const place = useMemo(() => placeOf(plan, step), [plan, step]);
-  if (drawing === null || place === null) return null;
+  const picture = useMemo(() => pictureOfStep(plan, step), [plan, step]);
+  if (picture === null) return null;
+  const { drawing, place } = picture;
   return (
     <div className={styles.drawings}>
       <div className={styles.drawing}>
         <ClothDrawing
           drawing={drawing}
-          name={texts.drawingOf(step)}
+          name={texts.drawingOf(step, plan)}
           ruler={drawn.ruler(drawing.ruler.length)}
         />
       </div>
-      <figure className={styles.where}>
-        <ClothDrawing
-          drawing={drawingOfPlan(plan)}
-          look="small"
-          name={texts.placeOf(step, plan)}
-          framed={place}
-        />
-        <figcaption>{texts.whereItGoes}</figcaption>
-      </figure>
+      {place !== null && (
+        <figure className={styles.where}>
+          <ClothDrawing
+            drawing={drawingOfPlan(plan)}
+            look="small"
+            name={texts.placeOf(step)}
+            framed={place}
+          />
+          <figcaption>{texts.whereItGoes}</figcaption>
+        </figure>
+      )}
     </div>
   );
 }
