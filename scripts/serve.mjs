@@ -1,6 +1,6 @@
 // Serves the built app to this machine alone. On its own: node scripts/serve.mjs [--port 4173] [--folder dist]
 import { createHash } from "node:crypto";
-import { readdirSync } from "node:fs";
+import { existsSync, readdirSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
 import { join, resolve } from "node:path";
@@ -109,6 +109,11 @@ function plain(status, text, more = {}) {
 if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
   const { values } = parseArgs({ options: { port: { type: "string" }, folder: { type: "string" } } });
   const folder = resolve(values.folder ?? fileURLToPath(new URL("../dist", import.meta.url)));
-  const { address } = await serve({ folder, port: Number(values.port ?? usualPort) });
-  process.stdout.write(`Verso is at ${address}\n`);
+  if (existsSync(join(folder, "index.html"))) {
+    const { address } = await serve({ folder, port: Number(values.port ?? usualPort) });
+    process.stdout.write(`Verso is at ${address}\n`);
+  } else {
+    process.stderr.write(`The app is not built in ${folder}. Build it first: npx vite build\n`);
+    process.exitCode = 1;
+  }
 }
