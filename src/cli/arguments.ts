@@ -2,7 +2,14 @@ import { type Style, styles } from "../engine/back/index.ts";
 import { methods, times } from "../engine/cloth/index.ts";
 import { type DisplayUnit, displayUnits, err, ok, type Result } from "../engine/length/index.ts";
 import { type CommandName, type CommandProblem, commandNames } from "../words/index.ts";
-import { type Command, type Limit, type PlanCommand, type SizeCommand, standardStream } from "./commands.ts";
+import {
+  type Command,
+  isProject,
+  type Limit,
+  type PlanCommand,
+  type SizeCommand,
+  standardStream,
+} from "./commands.ts";
 import { Given } from "./given.ts";
 
 // As many as a file of plans may hold.
@@ -59,7 +66,8 @@ function unitWritten(text: string): DisplayUnit {
 function planCommand(given: Given): PlanCommand | null {
   const leftovers = given.file();
   const unit = given.choice("unit", displayUnits) ?? "in";
-  const size = planSize(given, unit);
+  const ownSize = leftovers !== null && isProject(leftovers);
+  const size = planSize(given, unit, ownSize);
   const style = given.choice("style", [...styles, "all" as const]);
   const command = {
     kind: "plan",
@@ -76,17 +84,17 @@ function planCommand(given: Given): PlanCommand | null {
     svg: given.text("svg"),
   } as const;
   given.problems.push(...outputProblems(command, leftovers));
-  return leftovers === null || size === null ? null : { ...command, leftovers, size };
+  return leftovers === null || (size === null && !ownSize) ? null : { ...command, leftovers, size };
 }
 
-function planSize(given: Given, unit: DisplayUnit): PlanCommand["size"] | null {
+function planSize(given: Given, unit: DisplayUnit, ownSize: boolean): PlanCommand["size"] {
   const top = given.size("top", unit);
   const back = given.size("back", unit);
   const method = given.choice("method", methods);
   if (given.has("top") && given.has("back"))
     given.problems.push({ kind: "not-both", options: ["top", "back"] });
   if (!given.has("top") && given.has("method")) given.problems.push({ kind: "method-without-top" });
-  if (!given.has("top") && !given.has("back")) given.problems.push({ kind: "no-size" });
+  if (!given.has("top") && !given.has("back") && !ownSize) given.problems.push({ kind: "no-size" });
   if (given.has("top")) given.require("method");
   if (back !== null) return { back };
   return top === null || method === null ? null : { top, method };

@@ -21,7 +21,8 @@ export type PlanCommand = {
   readonly kind: "plan";
   readonly leftovers: string;
   readonly unit: DisplayUnit;
-  readonly size: { readonly top: Size; readonly method: Method } | { readonly back: Size };
+  /** null: the leftovers are a project, which has a size of its own. */
+  readonly size: { readonly top: Size; readonly method: Method } | { readonly back: Size } | null;
   /** null: the best for the heap. */
   readonly style: Style | "all" | null;
   readonly time: Time | null;
@@ -41,6 +42,11 @@ export type Limit =
   | { readonly kind: "effort"; readonly moves: number };
 
 export type CheckCommand = { readonly kind: "check"; readonly plan: string };
+
+/** A project's file, by its name. */
+export function isProject(file: string): boolean {
+  return /\.verso$/i.test(file);
+}
 
 /** A file's place, or standard input or output. */
 export const standardStream = "-";

@@ -6,10 +6,10 @@ import {
   type DraftProblem,
   type Job,
 } from "../engine/cloth/index.ts";
-import { err, ok, type Result } from "../engine/length/index.ts";
-import { readLeftovers, type TableProblem } from "../files/index.ts";
+import { err, length, ok, type Result } from "../engine/length/index.ts";
+import { draftOfProject, readLeftovers, readProject, type TableProblem } from "../files/index.ts";
 import type { CliWords } from "../words/index.ts";
-import type { PlanCommand } from "./commands.ts";
+import { isProject, type PlanCommand } from "./commands.ts";
 
 /** A line for her, and the row of the table it is about, if any. */
 type Line = { readonly row: number | null; readonly text: string };
@@ -20,8 +20,43 @@ export type JobRead = {
   readonly notes: readonly string[];
 };
 
-/** The job in a table and a command, or a line for each thing that keeps it from being one. */
+/** The job in a table or a project and a command, or a line for each thing that keeps it from being one. */
 export function readJob(
+  bytes: Uint8Array,
+  command: PlanCommand,
+  words: CliWords,
+): Result<JobRead, readonly string[]> {
+  return isProject(command.leftovers)
+    ? readProjectJob(bytes, command, words)
+    : readTableJob(bytes, command, words);
+}
+
+/** What the command says goes before what the project says. */
+function readProjectJob(
+  bytes: Uint8Array,
+  command: PlanCommand,
+  words: CliWords,
+): Result<JobRead, readonly string[]> {
+  const { leftovers: file } = command;
+  const read = readProject(bytes);
+  if (!read.ok) return err(read.error.map((problem) => words.inFile(file, words.projectProblem(problem))));
+  const draft = overridden(draftOfProject(read.value), command);
+  const { checked, stops } = check(draft, command.skipBadRows);
+  const lines = textsInOrder(stops.map((problem) => draftLine(problem, file, words)));
+  if (checked === null || (lines.length > 0 && !command.skipBadRows)) return err(lines);
+  const skipped = lines.length > 0 ? [...lines, words.inFile(file, words.rowsSkipped)] : [];
+  return ok({ job: checked.job, notes: [...skipped, ...noteLines(checked.notes, file, words)] });
+}
+
+/** A size of the command's own goes before all that the project says of its size. */
+function overridden(draft: Draft, command: PlanCommand): Draft {
+  const { back, top, ...settings } = settingsOf(command, draft.unit);
+  if (command.size === null) return { ...draft, ...settings };
+  const { top: _projects, ...sizeless } = draft;
+  return { ...sizeless, ...settings, back, ...(top === undefined ? {} : { top }) };
+}
+
+function readTableJob(
   bytes: Uint8Array,
   command: PlanCommand,
   words: CliWords,
@@ -30,7 +65,7 @@ export function readJob(
   const { leftovers: file } = command;
   const unread = table.problems.map((problem) => tableLine(problem, file, words));
   const { checked, stops } = check(
-    { ...settingsOf(command), plain: { name: words.plainCloth }, pieces: table.pieces },
+    { ...settingsOf(command, command.unit), plain: { name: words.plainCloth }, pieces: table.pieces },
     command.skipBadRows,
   );
   const stopLines = stops
@@ -45,7 +80,10 @@ export function readJob(
 }
 
 /** What the command alone says of the job. */
-function settingsOf({ unit, size, time, floor, step }: PlanCommand): Omit<Draft, "plain" | "pieces"> {
+function settingsOf(
+  { size, time, floor, step }: PlanCommand,
+  unit: Draft["unit"],
+): Omit<Draft, "plain" | "pieces"> {
   return {
     unit,
     ...sizesOf(size, unit),
@@ -55,7 +93,10 @@ function settingsOf({ unit, size, time, floor, step }: PlanCommand): Omit<Draft,
   };
 }
 
+const noSize = { width: length(0), height: length(0) };
+
 function sizesOf(size: PlanCommand["size"], unit: PlanCommand["unit"]): Pick<Draft, "top" | "back"> {
+  if (size === null) return { back: noSize };
   if ("back" in size) return { back: size.back };
   const extra = extraFor(size.method, unit);
   return { top: { ...size.top, method: size.method, extra }, back: backFor(size.top, extra) };

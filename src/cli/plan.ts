@@ -35,7 +35,8 @@ export async function runPlan(command: PlanCommand, terminal: Terminal): Promise
 }
 
 function deliver(plans: readonly Plan[], command: PlanCommand, terminal: Terminal): ExitStatus {
-  const words = terminal.words(command.unit);
+  // A project has a unit of its own.
+  const words = terminal.words(plans[0]?.unit ?? command.unit);
   const outputs = outputsOf(plans, command, words);
   const toFiles = outputs.filter(({ file }) => file !== standardStream);
   const problems = writeOutputs(toFiles, terminal.folder);

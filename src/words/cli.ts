@@ -3,7 +3,8 @@ import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Method, Top } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
 import type { Figures, Plan } from "../engine/plan/index.ts";
-import type { DrawingWords } from "../files/index.ts";
+import type { DrawingWords, ProjectProblem } from "../files/index.ts";
+import { projectProblem } from "./english/projectProblems.ts";
 import type { Locale } from "./locales.ts";
 import { inBrackets } from "./pseudo.ts";
 import type { Words } from "./types.ts";
@@ -73,6 +74,7 @@ export type CliWords = {
   /** The plan holds: what it comes to, counted again from its layout. */
   readonly sound: (plan: SoundPlan) => string;
   /** A problem with the file it is in, so that it can be found. */
+  readonly projectProblem: (problem: ProjectProblem) => string;
   readonly inFile: (file: string, problem: string) => string;
   /** Of several plans in a file, which one. */
   readonly inPlan: (number: number, problem: string) => string;
@@ -107,6 +109,7 @@ function english(words: Words): CliWords {
     picture: (plan, ruler) => pictureWords(plan, ruler, words),
     filesWritten: (files) => files.map((file) => `Written: ${named(file)}`).join("\n"),
     sound: (plan) => planIsSound(plan, words),
+    projectProblem,
     inFile: (file, problem) => `${file === "-" ? "standard input" : named(file)}: ${problem}`,
     inPlan: (number, problem) => `plan ${number}: ${problem}`,
     moreNotes: (count) => `and ${count === 1 ? "1 more row" : `${count} more rows`} like this.`,
@@ -358,10 +361,13 @@ it takes in one plain cloth.
 `,
   plan: `verso plan LEFTOVERS.csv --top WxH --method frame|machine|hand [options]
 verso plan LEFTOVERS.csv --back WxH [options]
+verso plan PROJECT.verso [options]
 
 A back from your leftovers that can be sewn with straight seams. LEFTOVERS.csv
 is a table with the columns kind, width, height and, where you know them, count,
 fabric, colour, name, keep, use, direction …; - reads it from standard input.
+PROJECT.verso is a project saved from the app: it has its size and heap in it,
+and what you say here goes before what it says.
 The plan is told in words, unless a file goes to standard output.
 
 Size
