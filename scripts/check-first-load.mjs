@@ -1,11 +1,12 @@
-// What must be fetched before the first page can be drawn, packed as servers pack it.
+// What must be fetched before the start page can be drawn, packed as servers pack it.
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 
 // Never over 200 kB. The second number is a ratchet: lower it when the app has become lighter, and think twice
 // before raising it.
-const most = { allowed: 200_000, now: 165_000 };
+const most = { allowed: 200_000, now: 195_000 };
+const startPage = "src/app/screens/projects/projects.tsx";
 // The browser keeps every file of the app for use without a network, on a tablet with little room too.
 const mostOfOne = 2 * 1024 * 1024;
 
@@ -21,7 +22,9 @@ process.exitCode = problems.length > 0 ? 1 : 0;
 function checkBuild(manifest) {
   const entry = manifest["index.html"];
   if (entry === undefined) return ["the app has no first file"];
-  const files = [...withImports(manifest, "index.html")].map((name) => manifest[name].file);
+  const chunks = withImports(manifest, "index.html");
+  if (startPage in manifest) withImports(manifest, startPage, chunks);
+  const files = [...chunks].map((name) => manifest[name].file);
   const scripts = files.filter((file) => file.endsWith(".js"));
   const packed = scripts.reduce((sum, file) => sum + gzipSync(readFileSync(join(folder, file))).length, 0);
   const limit = Math.min(most.allowed, most.now);

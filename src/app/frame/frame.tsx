@@ -1,3 +1,4 @@
+import { screens } from "../screens/index.ts";
 import styles from "./frame.module.css";
 import { Page } from "./page.tsx";
 import { ProjectDoor } from "./projectDoor.tsx";
@@ -12,12 +13,13 @@ import { Undo } from "./undo.tsx";
 export function Frame() {
   const words = useFrameWords();
   const route = useRoute();
+  const isBuilt = screens.some(({ name }) => name === route.screen);
   return (
     <>
       <button type="button" className={styles.skip} onClick={() => document.getElementById("main")?.focus()}>
         {words.skip}
       </button>
-      {route.screen === "projects" ? (
+      {route.screen === "projects" || !isBuilt ? (
         <Surface>
           <Page name="projects" title={null} />
         </Surface>
