@@ -17,6 +17,9 @@ import { inWordSet } from "./wordSet.ts";
 /** How many of one line of the heap are not used. */
 type LeftOver = { readonly piece: string; readonly count: number };
 
+/** How many rows there are, and how many of them wait to be mended. */
+type Rows = { readonly all: number; readonly waiting: number };
+
 /** Where something is mended. */
 export type MendingPage = "size" | "leftovers";
 
@@ -63,7 +66,8 @@ export type PlanTexts = {
   readonly waiting: (rows: number) => string;
 
   readonly notReady: string;
-  readonly stops: (problem: DraftProblem) => string;
+  /** `listed`: rows of her leftovers, those that wait to be mended among them. */
+  readonly stops: (problem: DraftProblem, listed: Rows) => string;
   readonly mendOn: { readonly [P in MendingPage]: string };
 };
 
@@ -105,7 +109,7 @@ function english(voice: Voice): PlanTexts {
     ...listTexts(voice),
 
     notReady: "Something is needed before a plan can be made",
-    stops: (problem) => draftProblem(problem, voice),
+    stops: (problem, listed) => stopText(problem, listed, voice),
     mendOn: { size: "Go to Size", leftovers: "Go to Leftovers" },
   };
 }
@@ -127,6 +131,17 @@ function listTexts(voice: Voice) {
     waiting: (rows: number) =>
       `${voice.count(rows, "row of your leftovers waits", "rows of your leftovers wait")} to be mended and ${rows === 1 ? "is" : "are"} not in this plan.`,
   };
+}
+
+/** What has not been said yet is no mistake. */
+function stopText(problem: DraftProblem, { all, waiting }: Rows, voice: Voice): string {
+  if (problem.kind === "back-zero")
+    return "The size of the back is not known yet. Measure the top, or give the size of the back.";
+  if (problem.kind !== "nothing-to-plan") return draftProblem(problem, voice);
+  if (all === 0) return "No leftovers are listed yet. List what the top left over.";
+  return waiting === all
+    ? "Every row of your leftovers waits to be mended. Mend one, and a plan can be made."
+    : draftProblem(problem, voice);
 }
 
 function toBuyText(rows: readonly BuyRow[], voice: Voice): string {

@@ -159,7 +159,14 @@ const plans: Partial<TextsOf<PlanTexts>> = {
     plan.pieces.flatMap(({ id }) => [1, 3].map((count) => texts.leftOver({ piece: id, count }, plan))),
   note: (texts) => draftProblems.map(texts.note),
   waiting: (texts) => [texts.waiting(1), texts.waiting(3)],
-  stops: (texts) => draftProblems.map(texts.stops),
+  stops: (texts) =>
+    draftProblems.flatMap((problem) =>
+      [
+        { all: 0, waiting: 0 },
+        { all: 3, waiting: 3 },
+        { all: 3, waiting: 1 },
+      ].map((rows) => texts.stops(problem, rows)),
+    ),
 };
 
 const sewing: Partial<TextsOf<SewTexts>> = {

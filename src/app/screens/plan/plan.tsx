@@ -6,7 +6,7 @@ import { ChosenPlan } from "./chosenPlan.tsx";
 import { KeepBar } from "./keepBar.tsx";
 import styles from "./plan.module.css";
 import { PlanDetails } from "./planDetails.tsx";
-import { type Missing, type Planning, planningFor, shownFor } from "./planning.ts";
+import { type Planning, planningFor, shownFor } from "./planning.ts";
 import { StyleChoice } from "./styleChoice.tsx";
 import { useDesk } from "./useDesk.ts";
 
@@ -16,10 +16,10 @@ export default function Plan() {
   const { settings, size, time, plain, heap, leftovers, rough } = project;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts of a project that make the job
   const planning = useMemo(() => planningFor(project), [settings, size, time, plain, heap, leftovers, rough]);
-  return planning.kind === "ready" ? <Ready planning={planning} /> : <NotReady missing={planning.missing} />;
+  return planning.kind === "ready" ? <Ready planning={planning} /> : <NotReady {...planning} />;
 }
 
-function NotReady({ missing }: { readonly missing: readonly Missing[] }) {
+function NotReady({ missing, rows }: Planning & { readonly kind: "not-ready" }) {
   const texts = useTexts(planTexts);
   const { id } = useProject();
   return (
@@ -29,7 +29,7 @@ function NotReady({ missing }: { readonly missing: readonly Missing[] }) {
       {missing.map(({ page, problems }, index) => (
         <section key={page} className={styles.missing}>
           {problems.map((problem) => (
-            <p key={`${problem.kind} ${problem.field}`}>{texts.stops(problem)}</p>
+            <p key={`${problem.kind} ${problem.field}`}>{texts.stops(problem, rows)}</p>
           ))}
           <a className={index === 0 ? "button next" : "button"} href={hrefOf({ screen: page, project: id })}>
             {texts.mendOn[page]}

@@ -17,8 +17,11 @@ import { keyOf, type Wish } from "./desk.ts";
 /** What is needed before there can be a plan, by the page where it is mended. */
 export type Missing = { readonly page: MendingPage; readonly problems: readonly DraftProblem[] };
 
+/** Rows of her leftovers, and how many of them wait to be mended. */
+export type Rows = { readonly all: number; readonly waiting: number };
+
 export type Planning =
-  | { readonly kind: "not-ready"; readonly missing: readonly Missing[] }
+  | { readonly kind: "not-ready"; readonly missing: readonly Missing[]; readonly rows: Rows }
   | {
       readonly kind: "ready";
       readonly job: Job;
@@ -35,7 +38,8 @@ export type Planning =
 
 export function planningFor(project: Project): Planning {
   const { job, stops, notes, waiting } = checkProject(project);
-  if (job === null) return { kind: "not-ready", missing: missingIn(stops) };
+  const rows = { all: project.leftovers.length + project.rough.length, waiting: waiting.length };
+  if (job === null) return { kind: "not-ready", missing: missingIn(stops), rows };
   return {
     kind: "ready",
     job,

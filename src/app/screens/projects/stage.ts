@@ -14,8 +14,13 @@ export function pictureOf(project: Project): Picture {
   const plan = project.plan === null ? null : planIn(project.plan);
   return {
     stage: stageOf(project),
-    drawing: plan === null ? plainBackOf(project) : drawingOfPlan(plan),
+    drawing: plan === null ? outlineOf(plainBackOf(project)) : drawingOfPlan(plan),
   };
+}
+
+/** Where nothing is planned there is no cloth yet. */
+function outlineOf(drawing: Drawing | null): Drawing | null {
+  return drawing && { ...drawing, shapes: [], seams: [] };
 }
 
 /** How tall a drawing is in life, in inches, so that all of them hang there to one scale. */

@@ -137,17 +137,23 @@ export function cautionsAt({ steps }: PlanDocument, step: Step): readonly Cautio
 export type StepPicture = {
   /** Its parts as they are laid out; for a back of one piece of cloth the back. */
   readonly drawing: Drawing;
+  /** Nothing finds room beside it. */
+  readonly isWide: boolean;
   /** Where in the back it goes; null where it is the back. */
   readonly place: Rect | null;
 };
 
 export function pictureOfStep(plan: PlanDocument, step: Step): StepPicture | null {
   if (plan.layout.kind === "piece" || plan.layout.kind === "cloth")
-    return { drawing: drawingOfPlan(plan), place: null };
+    return pictureOf(drawingOfPlan(plan), null);
   if (!sewsItsStep(plan, step)) return null;
   const drawn = drawnPlan(plan);
   const isBack = step === plan.steps.at(-1);
-  return { drawing: drawStep(drawn, step.id), place: isBack ? null : placeOfStep(drawn, step.id) };
+  return pictureOf(drawStep(drawn, step.id), isBack ? null : placeOfStep(drawn, step.id));
+}
+
+function pictureOf(drawing: Drawing, place: Rect | null): StepPicture {
+  return { drawing, place, isWide: drawing.size.width > 1.5 * drawing.size.height };
 }
 
 // A file from elsewhere may tell steps and layout that do not go together. What it says to cut is still shown.

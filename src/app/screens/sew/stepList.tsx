@@ -23,7 +23,8 @@ export function StepList({ parts, ...props }: StepsProps & { readonly parts: rea
   // Where the list has its own way to scroll, the step she is at is in sight.
   useEffect(() => {
     const item = list.current?.querySelector<HTMLElement>(`[data-step="${CSS.escape(id)}"]`);
-    if (list.current && item) list.current.scrollTop = item.offsetTop - list.current.clientHeight / 3;
+    if (list.current && item && !isInSight(item, list.current))
+      list.current.scrollTop = item.offsetTop - list.current.clientHeight / 3;
   }, [id]);
   const [isOpen] = useState(() => matchMedia("(min-width: 44rem)").matches);
   return (
@@ -35,6 +36,13 @@ export function StepList({ parts, ...props }: StepsProps & { readonly parts: rea
         : parts.map((part) => <PartOfSewing key={part.steps[0]?.id} part={part} {...props} />)}
     </details>
   );
+}
+
+function isInSight(
+  { offsetTop, offsetHeight }: HTMLElement,
+  { scrollTop, clientHeight }: HTMLElement,
+): boolean {
+  return offsetTop >= scrollTop && offsetTop + offsetHeight <= scrollTop + clientHeight;
 }
 
 /** The part she is at lies open; the others when she wants to look into them. */

@@ -86,9 +86,9 @@ function StepDrawing({ plan, step }: OfStep) {
   const drawn = useTexts(drawingTexts);
   const picture = useMemo(() => pictureOfStep(plan, step), [plan, step]);
   if (picture === null) return null;
-  const { drawing, place } = picture;
+  const { drawing, place, isWide } = picture;
   return (
-    <div className={styles.drawings}>
+    <div className={styles.drawings} data-wide={isWide}>
       <div className={styles.drawing}>
         <ClothDrawing
           drawing={drawing}

@@ -115,11 +115,15 @@ function withMeasure(
   }
 }
 
-export function Method() {
+export function Method({ facts }: Facts) {
   const texts = useTexts(sizeTexts);
   const project = useProject();
   const { method } = useProjectState().project.size;
-  const options = methods.map((value) => ({ value, label: texts.methods(value) }));
+  const options = methods.map((value) => ({
+    value,
+    label: texts.methods(value),
+    what: texts.methodTakes(facts.extras[value]),
+  }));
   return (
     <Choice
       label={texts.method}
@@ -138,7 +142,7 @@ export function Extra({ facts }: Facts) {
     <SizeField
       field="extra"
       label={texts.extra}
-      hint={isAsked ? texts.extraAsked : texts.extraUsual(facts.usualExtra)}
+      hint={isAsked ? texts.extraAsked : texts.extraUsual(facts.extras[size.method])}
       trouble={isAsked ? undefined : troubleIn(facts, texts.jobProblem)}
     />
   );

@@ -25,7 +25,7 @@ export default function Size() {
         <Unit />
         <From />
         {project.size.from === "top" && <Measures facts={facts} />}
-        {project.size.from === "top" && <Method />}
+        {project.size.from === "top" && <Method facts={facts} />}
         {project.size.from === "top" && <Extra facts={facts} />}
         <Asked facts={facts} />
         <TimeGiven />

@@ -7,7 +7,7 @@ import {
   shopStep,
   usualExtraWide,
 } from "../../../engine/back/index.ts";
-import { checkDraft, type DraftProblem, defaultSettings } from "../../../engine/cloth/index.ts";
+import { checkDraft, type DraftProblem, defaultSettings, type Method } from "../../../engine/cloth/index.ts";
 import type { Drawing } from "../../../engine/drawing/index.ts";
 import { type Length, type Size, subtract } from "../../../engine/length/index.ts";
 import { draftOfProject, type Project, sizeOfProject, type ThreeMeasures } from "../../../files/index.ts";
@@ -22,8 +22,8 @@ export type SizeFacts = {
   readonly drawing: Drawing | null;
   /** Of the cloth she would buy: `#rrggbb`. */
   readonly plainColour: string;
-  /** What the method takes on each side. */
-  readonly usualExtra: Length;
+  /** What each method takes on each side. */
+  readonly extras: Readonly<Record<Method, Length>>;
   readonly usualClothWidth: Length;
   /** By how much her measures of one side differ; null where they don't. */
   readonly differ: { readonly width: Length | null; readonly height: Length | null };
@@ -50,7 +50,11 @@ export function sizeFacts(project: Project): SizeFacts {
       : null,
     drawing: plainBackOf(project),
     plainColour: plainColourOf(project),
-    usualExtra: extraFor(size.method, settings.unit),
+    extras: {
+      frame: extraFor("frame", settings.unit),
+      machine: extraFor("machine", settings.unit),
+      hand: extraFor("hand", settings.unit),
+    },
     usualClothWidth: defaultSettings[settings.unit].clothWidth,
     differ: { width: differenceIn(size.topWidths), height: differenceIn(size.topHeights) },
     oneCloth: back === null ? null : oneClothFor(project, back),
