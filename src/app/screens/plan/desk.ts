@@ -85,7 +85,7 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
       if (!solved.whole) return;
       lay(key, { plan: bestOf(key, solved.plan, true), state: "found", share: 1, seconds: time });
     } catch {
-      lay(key, { state: "failed" });
+      if (running.get(key) === stop) lay(key, { state: "failed" });
     } finally {
       if (running.get(key) === stop) running.delete(key);
     }
