@@ -58,7 +58,7 @@ export function fillRegions(
 // Looking at an arrangement takes time with its cells, so large ones get fewer looks; a first plan, wanted at once, a few.
 function polishTries(twigs: readonly Twig[], moves: number): number {
   const largest = Math.max(0, ...twigs.map((twig) => twig.leaves));
-  return Math.min(2000, 40 + moves, Math.round(600_000 / (largest + 20)));
+  return Math.min(2000, moves, Math.round(600_000 / (largest + 20)));
 }
 
 type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };

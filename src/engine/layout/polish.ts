@@ -12,6 +12,7 @@ export function polish(
   twigs: readonly Twig[],
   { stock, clash, rooms, random, tries }: Polishing,
 ): readonly Twig[] {
+  if (tries === 0) return twigs;
   const bench = new Bench(twigs, { clash, rooms, inch: stock.stepsPerInch });
   for (let look = 0; look < tries; look++) bench.change(random);
   const mill = twigsFor(stock);

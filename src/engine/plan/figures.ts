@@ -111,15 +111,20 @@ function contrastOf(leaves: readonly PlacedLeaf[], job: Job): number | null {
 type Valued = { readonly leaf: PlacedLeaf; readonly value: number };
 
 function meanContrast(valued: readonly Valued[]): number | null {
+  // From left to right, so that a leaf is only held against those that begin before it ends.
+  const sorted = [...valued].sort((one, other) => one.leaf.x - other.leaf.x);
   let total = 0;
   let edges = 0;
-  valued.forEach((one, at) => {
-    for (const other of valued.slice(at + 1)) {
+  for (const [at, one] of sorted.entries()) {
+    const right = one.leaf.x + one.leaf.node.width;
+    for (let next = at + 1; next < sorted.length; next++) {
+      const other = sorted[next];
+      if (other === undefined || other.leaf.x > right) break;
       const shared = sharedEdge(one.leaf, other.leaf);
       total += shared * Math.abs(one.value - other.value);
       edges += shared;
     }
-  });
+  }
   return edges === 0 ? null : total / edges;
 }
 

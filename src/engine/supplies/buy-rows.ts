@@ -1,4 +1,4 @@
-import { shopStep, stripPack } from "../back/index.ts";
+import { type CutPlace, shopStep, stripPack } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { canBeCut, type LayoutNode } from "../layout/index.ts";
 import { add, inches, type Length, roundUpTo } from "../length/index.ts";
@@ -15,25 +15,44 @@ export const untrueEnd = inches(1, 2);
  * Throws when a cell is wider than that cloth on its shorter side: it ought to have been seamed.
  */
 export function buyRows(layout: LayoutNode, job: Job): readonly BuyRow[] {
-  return boughtByFabric(layout, job).map(({ fabric, wants }) => ({
+  return boughtByFabric(layout, job).map(({ fabric, length }) => ({
     use: "plain",
     fabric,
     width: job.clothWidth,
-    length: shownLength(wants, job),
+    length,
   }));
 }
 
 /** What is cut from one fabric to buy, in the order of the layout's leaves. */
-export type Bought = { readonly fabric: string; readonly wants: readonly Want[] };
+export type Bought = {
+  readonly fabric: string;
+  readonly wants: readonly Want[];
+  /** The wants on their cloth, `key` their index; y is counted from where the untrue end was cut off. */
+  readonly places: readonly CutPlace[];
+  /** What to buy, the untrue end in it. */
+  readonly length: Length;
+};
+
+// Laying cloth out takes longer than all else that is asked of a finished layout, and three ask for it.
+const laidOut = new WeakMap<LayoutNode, { readonly job: Job; readonly bought: readonly Bought[] }>();
 
 export function boughtByFabric(layout: LayoutNode, job: Job): readonly Bought[] {
+  const before = laidOut.get(layout);
+  if (before?.job === job) return before.bought;
   const wants = wantsOf(layout, job).filter(({ source }) => source === "buy");
   const fabrics = [...new Set(wants.map(({ fabric }) => fabric))];
-  return fabrics.map((fabric) => ({ fabric, wants: wants.filter((want) => want.fabric === fabric) }));
+  const bought = fabrics.map((fabric) => boughtFrom(fabric, wants, job));
+  laidOut.set(layout, { job, bought });
+  return bought;
 }
 
-/** The wants of one fabric on its cloth, `key` their index; y is counted from where the untrue end was cut off. */
-export function laidOnBolt(wants: readonly Want[], job: Job) {
+function boughtFrom(fabric: string, all: readonly Want[], job: Job): Bought {
+  const wants = all.filter((want) => want.fabric === fabric);
+  const { places, length: needed } = laidOnBolt(wants, job);
+  return { fabric, wants, places, length: shownLength(wants, needed, job) };
+}
+
+function laidOnBolt(wants: readonly Want[], job: Job) {
   const cells = wants.map(({ width, height }, key) => ({ key, width, height }));
   return stripPack(cells, job.clothWidth, (needed) => lengthToBuy(needed, job));
 }
@@ -46,9 +65,9 @@ function lengthToBuy(needed: Length, job: Job): Length {
  * A plan's checker knows the row alone and lays the cells out in its own way; where it cannot show that they fit, a
  * little more is bought, so that she need not lay them out as cleverly as we did either.
  */
-function shownLength(wants: readonly Want[], job: Job): Length {
+function shownLength(wants: readonly Want[], needed: Length, job: Job): Length {
   const cells = wants.map(({ width, height }) => ({ width, height, mayTurn: true }));
-  let bought = lengthToBuy(laidOnBolt(wants, job).length, job);
+  let bought = lengthToBuy(needed, job);
   while (!canBeCut(cells, [{ width: job.clothWidth, height: bought }])) {
     bought = add(bought, shopStep(job.unit));
   }

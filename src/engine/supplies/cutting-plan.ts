@@ -2,7 +2,7 @@ import { type ClothCut, type CutPlace, cutFrom, cutsOf, type Remain } from "../b
 import type { Job, SizedPiece } from "../cloth/index.ts";
 import type { ClothSource, LayoutNode, Path } from "../layout/index.ts";
 import { add, assert, type Length, length, subtract } from "../length/index.ts";
-import { type Bought, boughtByFabric, buyRows, laidOnBolt, untrueEnd } from "./buy-rows.ts";
+import { type Bought, boughtByFabric, untrueEnd } from "./buy-rows.ts";
 import { sheetsOf } from "./source-cloth.ts";
 import { usableLengths, type Want, wantsOf } from "./wants.ts";
 
@@ -73,27 +73,18 @@ function cellsOf(places: readonly (CutPlace | null)[], wants: readonly Want[]): 
 }
 
 function fromBolts(layout: LayoutNode, job: Job): readonly CutCloth[] {
-  const rows = buyRows(layout, job);
-  return boughtByFabric(layout, job).flatMap((bought) => {
-    const row = rows.find(({ fabric }) => fabric === bought.fabric);
-    return row === undefined ? [] : [fromBolt(bought, row, job)];
-  });
+  return boughtByFabric(layout, job).map((bought) => fromBolt(bought, job));
 }
 
-function fromBolt(
-  { fabric, wants }: Bought,
-  row: { readonly width: Length; readonly length: Length },
-  job: Job,
-): CutCloth {
-  const { places } = laidOnBolt(wants, job);
-  const trued = { width: row.width, height: subtract(row.length, untrueEnd) };
+function fromBolt({ fabric, wants, places, length: bought }: Bought, job: Job): CutCloth {
+  const trued = { width: job.clothWidth, height: subtract(bought, untrueEnd) };
   const { cuts, remains } = cutsOf(trued, places);
-  const first: ClothCut = { way: "across", at: untrueEnd, from: length(0), to: row.width };
+  const first: ClothCut = { way: "across", at: untrueEnd, from: length(0), to: job.clothWidth };
   return {
     source: "buy",
     fabric,
-    width: row.width,
-    height: row.length,
+    width: job.clothWidth,
+    height: bought,
     cells: cellsOf(places, wants).map((cell) => ({ ...cell, y: add(cell.y, untrueEnd) })),
     cuts: [first, ...cuts.map(furtherDown)],
     remains: remains.map((remain) => ({ ...remain, y: add(remain.y, untrueEnd) })),
