@@ -9,6 +9,7 @@ import {
   kindFromSides,
 } from "../engine/cloth/index.ts";
 import { inches, type Length, larger, length, type Size, subtract } from "../engine/length/index.ts";
+import { type PutAside, putAside } from "../engine/supplies/index.ts";
 import { crc32Text } from "./crc32.ts";
 import { pieceOf } from "./project-rows.ts";
 import type { Measured, Project, ProjectSettings, RoughStock, ThreeMeasures } from "./project-types.ts";
@@ -62,8 +63,15 @@ export function draftOfProject(project: Project): Draft {
     back: back ?? { width: length(0), height: length(0) },
     time,
     plain: { name: plain.name, ...(plain.colour === "" ? {} : { colour: plain.colour }) },
-    pieces: [...listedPieces(project), ...roughPieces(project)],
+    pieces: asideOfProject(project).pieces,
   };
+}
+
+/** What binding and label take out of the heap first, where she wants that, and the heap without it. */
+export function asideOfProject(project: Project): PutAside {
+  const { reserveBinding, reserveLabel } = project.heap;
+  const binding = reserveBinding ? sizeOfProject(project).top : null;
+  return putAside([...listedPieces(project), ...roughPieces(project)], { binding, label: reserveLabel });
 }
 
 const lengthSettings = ["step", "seam", "plainSeam", "floor", "clothWidth"] as const;

@@ -15,9 +15,17 @@ import {
   uses,
 } from "../engine/cloth/index.ts";
 import type { Area, DisplayUnit, Length, LengthProblem } from "../engine/length/index.ts";
-import type { Column, LinePiece, LineProblem, LineReading, RowFault, TableProblem } from "../files/index.ts";
+import type { Column, LineProblem, LineReading, RowFault, TableProblem } from "../files/index.ts";
 import { draftProblem, pieceProblem } from "./english/draftProblems.ts";
 import { lengthProblem } from "./english/lengthProblems.ts";
+import {
+  captionText,
+  lineProblemText,
+  pieceText,
+  type SpokenPiece,
+  type TakenForGranted,
+  takenText,
+} from "./english/lines.ts";
 import { directionNames, grainNames, keepNames, kindName, useNames } from "./english/names.ts";
 import { rowProblem, tableProblem } from "./english/tableProblems.ts";
 import type { Locale } from "./locales.ts";
@@ -27,12 +35,6 @@ import { inWordSet } from "./wordSet.ts";
 /** How she looks at the heap where there is room for one thing. */
 export const heapViews = ["all", "piles", "list", "fabrics", "about"] as const;
 export type HeapView = (typeof heapViews)[number];
-
-/** What is said of a piece. */
-export type SpokenPiece = Pick<
-  LinePiece,
-  "count" | "kind" | "width" | "height" | "area" | "weight" | "fabric" | "use"
->;
 
 /** What takes cloth before the back does. */
 export type Reserved = {
@@ -64,11 +66,7 @@ export type LeftoversTexts = {
   /** What was understood of a line, or a row in words. */
   readonly understood: (piece: SpokenPiece) => string;
   readonly understoodRough: (rough: NonNullable<LineReading["rough"]>, fabric: string) => string;
-  readonly taken: (taken: {
-    readonly named: string | null;
-    readonly clothWidth: Length | null;
-    readonly size: SpokenPiece;
-  }) => string;
+  readonly taken: (taken: TakenForGranted) => string;
   readonly likeness: string;
   readonly added: (what: string) => string;
   readonly lineProblem: (problem: LineProblem) => string;
@@ -90,7 +88,7 @@ export type LeftoversTexts = {
   readonly waiting: (count: number) => string;
   readonly waitingWhat: string;
   readonly waitingLine: (number: number) => string;
-  readonly asWritten: string;
+  readonly asWritten: (text: string) => string;
   readonly fault: (fault: RowFault) => string;
   readonly rowProblem: (problem: DraftProblem) => string;
   readonly takeIt: string;
@@ -106,7 +104,8 @@ export type LeftoversTexts = {
   readonly markPile: (pile: PileName) => string;
   readonly use: { readonly [U in Use]: string };
   readonly rowCaption: (piece: SpokenPiece) => string;
-  readonly roughCaption: (rough: { readonly width: Length; readonly total: Length }) => string;
+  /** Both as she wrote them. */
+  readonly roughCaption: (total: string, width: string) => string;
   readonly more: (count: number) => string;
   readonly chosen: string;
 
@@ -215,7 +214,7 @@ function lineTexts(voice: Voice) {
     understood: (piece: SpokenPiece) => `${sentence(pieceText(piece, voice))}.`,
     understoodRough: (rough: NonNullable<LineReading["rough"]>, fabric: string) =>
       `About ${voice.length(rough.total)} of strips ${voice.length(rough.width)} wide${fabric === "" ? "" : `, ${fabric}`}.`,
-    taken: (taken: Parameters<LeftoversTexts["taken"]>[0]) => takenText(taken, voice),
+    taken: (taken: TakenForGranted) => takenText(taken, voice),
     likeness: `Drawn in the ${voice.trade.colour} its name speaks of. You can choose another.`,
     added: (what: string) => `Added. ${what}`,
     lineProblem: (problem: LineProblem) => lineProblemText(problem, voice),
@@ -223,80 +222,6 @@ function lineTexts(voice: Voice) {
     drawingOf: (what: string) => `To scale: ${what}`,
     ruler: (length: Length) => voice.length(length),
   };
-}
-
-/** "4 strips, 2½ × 31 in, teal dots". What isn't known is left out. */
-function pieceText(piece: SpokenPiece, voice: Voice): string {
-  const { count = 1, kind, width, height, area, weight, fabric = "", use = "yes" } = piece;
-  const what = kind === undefined ? voice.count(count, "piece", "pieces") : kindText(kind, count, voice);
-  const sized = width !== undefined && height !== undefined ? voice.size({ width, height }) : "";
-  const amount =
-    area === undefined ? (weight === undefined ? sized : weightText(weight, voice)) : voice.area(area);
-  return [what, amount, fabric, use === "yes" ? "" : useNames[use]].filter((text) => text !== "").join(", ");
-}
-
-function kindText(kind: Kind, count: number, voice: Voice): string {
-  const name = kindName(kind, count, voice);
-  return kind === "crumbs" ? name : `${voice.number(count)} ${name}`;
-}
-
-const gramsPerOunce = 28.349523125;
-
-function weightText(grams: number, voice: Voice): string {
-  const [amount, unit] = voice.unit === "in" ? [grams / gramsPerOunce, "oz"] : [grams, "g"];
-  return `${voice.number(Math.round(amount * 10) / 10)}\u00a0${unit}`;
-}
-
-function takenText(
-  { named, clothWidth, size }: Parameters<LeftoversTexts["taken"]>[0],
-  voice: Voice,
-): string {
-  const { width, height } = size;
-  if (named !== null && width !== undefined && height !== undefined) {
-    return `${sentence(quoted(named))} is taken as ${voice.size({ width, height })}. Measure yours, they differ.`;
-  }
-  return clothWidth === null
-    ? ""
-    : `From ${voice.trade.selvage} to ${voice.trade.selvage} is taken as ${voice.length(clothWidth)}.`;
-}
-
-function lineProblemText(problem: LineProblem, voice: Voice): string {
-  const inInches = voice.unit === "in";
-  const strip = inInches ? "2 1/2 x 31" : "6.5 x 80";
-  switch (problem.kind) {
-    case "not-a-size":
-      return sentence(
-        lengthProblem(
-          problem.problem,
-          problem.field === "area" || problem.field === "weight" ? problem.field : "size",
-        ),
-      );
-    case "no-size":
-      return `No size stands here yet. Write it as cut, like ${strip}.`;
-    case "one-side":
-      return oneSideText(problem.pieceKind, strip, voice);
-    case "no-amount":
-      return `Crumbs need a weight or an area. Write ${inInches ? "crumbs 6 oz" : "crumbs 170 g"}, or ${inInches ? "crumbs 120 sq in" : "crumbs 800 cm²"}.`;
-    case "not-square":
-      return `A square has one size, and ${quoted(problem.text)} gives two. Write how many first, like 10 squares 5.`;
-    case "three-numbers":
-      return `${quoted(problem.text)} can be read in two ways. Write how many first, like 4 squares 5 x 5.`;
-    case "not-a-count":
-      return `${quoted(problem.text)} is no number of pieces. Write how many there are, like 4.`;
-    case "extra-number":
-      return `${quoted(problem.text)} has no place in this line. Take it out, or put the fabric's name in quotation marks.`;
-    case "too-long":
-      return `This line has ${voice.number(problem.length)} letters, and ${voice.number(problem.most)} is the most. Write one leftover in a line.`;
-  }
-}
-
-function oneSideText(kind: Kind | null, strip: string, voice: Voice): string {
-  if (kind === null)
-    return `Only one measure stands here. Say that it is a square or a block, or add the other side, like ${strip}.`;
-  const name = sentence(kindName(kind, 2, voice));
-  const across =
-    kind === "strip" ? `, or ${voice.unit === "in" ? "2 1/2" : "6.5"} x wof for the width of the fabric` : "";
-  return `${name} have two sides. Write both, like ${strip}${across}.`;
 }
 
 function manyTexts(voice: Voice) {
@@ -321,7 +246,7 @@ function mendTexts(voice: Voice) {
     waiting: (count: number) => `${voice.count(count, "row waits", "rows wait")} to be mended`,
     waitingWhat: "Everything else is entered. These stay out of the plan until they can be read.",
     waitingLine: (number: number) => `Row ${number}`,
-    asWritten: "As written",
+    asWritten: (text: string) => `${quoted(text)}, as written`,
     fault: (fault: RowFault) => sentence(rowProblem(fault, voice)),
     rowProblem: (problem: DraftProblem) =>
       problem.row === null ? draftProblem(problem, voice) : sentence(pieceProblem(problem, voice)),
@@ -329,10 +254,10 @@ function mendTexts(voice: Voice) {
     leaveOut: "Leave it out",
     leaveOutOf: (number: number) => `Leave out row ${number}`,
     column: {
-      kind: "What it is",
+      kind: "What",
       width: "Width",
       height: "Height",
-      count: "How many",
+      count: "Count",
       fabric: "Fabric",
       colour: sentence(voice.trade.colour),
       name: "Note",
@@ -361,14 +286,16 @@ function viewTexts(voice: Voice) {
     },
     pileIs: (count: number, area: Area) => `${voice.count(count, "piece", "pieces")}, ${voice.area(area)}`,
     markPile: (pile: PileName) => `Mark all of this pile: ${pileNames[pile]}`,
-    use: useNames,
+    use: marks,
     rowCaption: (piece: SpokenPiece) => captionText(piece, voice),
-    roughCaption: ({ width, total }: { readonly width: Length; readonly total: Length }) =>
-      `about ${voice.length(total)} of ${voice.length(width)}`,
+    roughCaption: (total: string, width: string) => `about ${total} of ${width}`,
     more: (count: number) => `and ${voice.number(count)} more`,
     chosen: "chosen",
   };
 }
+
+/** Short, since all of them stand in a row. */
+const marks: { readonly [U in Use]: string } = { ...useNames, "if-needed": "if needed", edge: "edge only" };
 
 const pileNames: { readonly [P in PileName]: string } = {
   strips: "strips",
@@ -378,15 +305,6 @@ const pileNames: { readonly [P in PileName]: string } = {
   large: "large pieces",
 };
 
-/** "4 of 2½ × 31 in": what a picture can't say. */
-function captionText({ count = 1, width, height, area, weight }: SpokenPiece, voice: Voice): string {
-  if (area !== undefined) return voice.area(area);
-  if (weight !== undefined) return weightText(weight, voice);
-  if (width === undefined || height === undefined) return voice.number(count);
-  const size = width === height ? voice.length(width) : voice.size({ width, height });
-  return voice.isOne(count) ? size : `${voice.number(count)} of ${size}`;
-}
-
 function listTexts(voice: Voice) {
   return {
     list: "Every row",
@@ -395,9 +313,9 @@ function listTexts(voice: Voice) {
     chooseAll: "Choose all",
     blank: "none",
     choices: {
-      kind: choicesOf(kinds, (kind) => (kind === "odd" ? "odd piece" : kind.replaceAll("-", " "))),
+      kind: choicesOf(kinds, (kind) => kindName(kind, 1, voice)),
       keep: choicesOf(keeps, (keep) => keepNames[keep]),
-      use: choicesOf(uses, (use) => useNames[use]),
+      use: choicesOf(uses, (use) => marks[use]),
       direction: choicesOf(directions, (direction) => directionNames[direction]),
       grain: choicesOf(grains, (grain) => grainNames[grain]),
       washed: { yes: "yes", no: "no" },

@@ -130,12 +130,6 @@ function waitingLine(line: string): Entry {
   return { kind: "row", row: { line: line.trim().slice(0, 2000), cells: {}, others: {} } };
 }
 
-/** The change that puts another reading of its line into a row; null: that can't be read either. */
-export function mendedLine(line: string, unit: DisplayUnit, known: KnownFabrics): NewLeftover | null {
-  const entry = entryOf(line, readLine(line, unit), unit, known);
-  return entry?.kind === "row" ? entry.row : null;
-}
-
 /** What a row is, told from its sides where she did not say. */
 export function kindShown({ cells }: Pick<Leftover, "cells">) {
   const { kind, width, height, area, weight } = cells;

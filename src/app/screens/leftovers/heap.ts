@@ -61,6 +61,8 @@ export type Waiting = { readonly leftover: Leftover; readonly problems: readonly
 /** The heap as it lies on the table: her own cloth, whatever is planned with it. */
 export type Heap = {
   readonly rows: readonly Sorted[];
+  /** What a row is drawn in, by its id; null: no colour is known. */
+  readonly colours: ReadonlyMap<string, string | null>;
   readonly waiting: readonly Waiting[];
   /** Those there is something in. */
   readonly piles: readonly Pile[];
@@ -70,6 +72,8 @@ export type Heap = {
   readonly values: readonly FabricShare[];
   readonly count: number;
   readonly area: Area;
+  /** What keeps the whole heap from being sorted, such as more pieces than any quilt leaves over. */
+  readonly stop: DraftProblem | null;
 };
 
 /** What lies on the table, also where the back's size isn't known yet and whatever is marked to stay out. */
@@ -84,13 +88,23 @@ export function heapOf(project: Project): Heap {
   const fabrics = fabricShares(rows);
   return {
     rows,
+    colours: new Map(rows.map(({ id, fabric }) => [id, isUndyed(fabric) ? null : fabric.colour])),
     waiting: waitingRows(project, bad),
     piles: pileNames.map((name) => pileWith(name, rows)).filter(({ rows: inside }) => inside.length > 0),
     fabrics,
     values: [...fabrics].sort((one, other) => fabricValue(other.fabric) - fabricValue(one.fabric)),
     count: countOf(rows),
     area: areaOfAll(rows),
+    stop: stopOf(checked, draft),
   };
+}
+
+// Nothing yet to plan with is no problem on the page where it is entered.
+function stopOf(checked: ReturnType<typeof checkDraft>, draft: Draft): DraftProblem | null {
+  if (checked.ok || draft.pieces.length === 0) return null;
+  return (
+    checked.error.find(({ severity, kind }) => severity === "stop" && kind !== "nothing-to-plan") ?? null
+  );
 }
 
 // Any back will do: what is asked here is asked of the rows alone.
@@ -98,7 +112,7 @@ const anySide = inches(100);
 
 function draftOfHeap(project: Project): Draft {
   const { settings, size, plain } = newProject({ title: "", createdAt: 0, unit: project.settings.unit });
-  const heap = { ...project.heap, cutting: "clean" } as const;
+  const heap = { cutting: "clean", reserveBinding: false, reserveLabel: false } as const;
   const { pieces } = draftOfProject({ ...project, heap });
   const rest = draftOfProject({ ...project, settings, size, plain, leftovers: [], rough: [] });
   return { ...rest, back: { width: anySide, height: anySide }, pieces };
@@ -152,7 +166,7 @@ function pileWith(name: PileName, all: readonly Sorted[]): Pile {
   return { name, rows, count: countOf(rows), area: areaOfAll(rows), use: commonUse(rows) };
 }
 
-function commonUse(rows: readonly Sorted[]): Use | null {
+export function commonUse(rows: readonly Sorted[]): Use | null {
   const [first, ...others] = new Set(rows.map(({ piece }) => piece.use));
   return first !== undefined && others.length === 0 ? first : null;
 }

@@ -1,5 +1,5 @@
 import type { Piece } from "../../../engine/cloth/index.ts";
-import { centimetres, inches, type Length, length, type Size } from "../../../engine/length/index.ts";
+import { centimetres, inches, type Length, larger, length, type Size } from "../../../engine/length/index.ts";
 
 /** Drawn in the drawing's own units: lengths, from the upper left corner. */
 export type PieceShape = {
@@ -19,8 +19,8 @@ export type RowPicture = Size & {
 
 const gap = inches(3, 4);
 const mostDrawn = 24;
-/** Rows of small pieces are laid no wider than this, a fat quarter's length. */
-const widestRow = inches(21);
+/** Pieces are laid beside one another no wider than this, the width of cloth. */
+const widestRow = inches(42);
 
 /** A row of the heap as a drawing to scale. Strips and lengths lie down. */
 export function pictureOf(piece: Piece): RowPicture {
@@ -94,13 +94,27 @@ export function seamInside({ kind, x, y, width, height }: PieceShape): string | 
   return kind === "two-triangles" ? `M${x} ${y + height}L${x + width} ${y}` : null;
 }
 
-/** What is drawn across the whole place: the widest of the pictures, and never so little that crumbs look huge. */
+/** Never so little is drawn across the whole place that crumbs look huge. */
+const leastAcross = inches(36);
+
+/** What the place must be wide for all of these to be drawn to one scale. */
 export function widthAcross(pictures: readonly Size[]): Length {
-  return length(Math.max(inches(36), ...pictures.map(({ width }) => width)));
+  return pictures.reduce((most, { width }) => larger(most, width), leastAcross);
+}
+
+/** The pictures of all rows by their ids, and what they are wide together. */
+export function picturesOf(rows: readonly { readonly id: string; readonly piece: Piece }[]) {
+  const pictures = new Map(rows.map(({ id, piece }) => [id, pictureOf(piece)]));
+  return { pictures, across: widthAcross([...pictures.values()]) };
 }
 
 /** A ruler that fits. */
 export function rulerFor(across: Length, unit: "in" | "cm"): Length {
   if (unit === "cm") return across > centimetres(160) ? centimetres(50) : centimetres(20);
   return across > inches(60) ? inches(18) : inches(12);
+}
+
+/** How much of the whole place a picture takes, 0 to 1. */
+export function shareAcross({ width }: Size, across: Length): number {
+  return width / across;
 }

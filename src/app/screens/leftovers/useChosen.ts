@@ -1,0 +1,32 @@
+import { useMemo, useState } from "react";
+import type { Use } from "../../../engine/cloth/index.ts";
+import { useProject, useProjectState } from "../../frame/index.ts";
+
+/** The rows that are chosen, in the list and in the piles alike. A row that is gone is no longer chosen. */
+export function useChosen() {
+  const handle = useProject();
+  const { leftovers } = useProjectState().project;
+  const [picked, choose] = useState<ReadonlySet<string>>(new Set());
+  const chosen = useMemo(() => {
+    return new Set(leftovers.flatMap(({ id }) => (picked.has(id) ? [id] : [])));
+  }, [leftovers, picked]);
+  return {
+    chosen,
+    choose,
+    toggle: (id: string) => {
+      const now = new Set(chosen);
+      if (!now.delete(id)) now.add(id);
+      choose(now);
+    },
+    mark: (rows: Iterable<string>, use: Use) => {
+      // The usual mark is a blank cell, as in a table that says nothing.
+      const cell = use === "yes" ? null : { text: use, value: use };
+      handle.changeRows([...rows], { cells: { use: cell } });
+    },
+    remove: () => {
+      handle.removeRows([...chosen]);
+      choose(new Set());
+      return chosen.size;
+    },
+  };
+}
