@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
 import { testAlone } from "./alone.ts";
-import { expect, expectAccessibleInBothThemes, screenSizes } from "./verso.ts";
+import { expect, expectAccessible, screenSizes } from "./verso.ts";
 
 // The frame alone, with made-up pages and a store that does what a test says.
 const test = testAlone("frame", { "screens/index.ts": "screens.tsx" });
@@ -105,6 +105,24 @@ test("saving is silent while it is steady, and NOT SAVED stays with a way out", 
   await expect(notice).toHaveCount(0);
 });
 
+test("before she leaves with something that isn't kept, the browser asks", async ({ page }) => {
+  await page.goto("./#/there/size");
+  // A browser asks only where she has done something.
+  await page.getByRole("button", { name: "Rename" }).click();
+  const asked: string[] = [];
+  page.on("dialog", (dialog) => {
+    asked.push(dialog.type());
+    void dialog.accept();
+  });
+  await page.reload();
+  expect(asked).toEqual([]);
+  await page.getByRole("button", { name: "Rename" }).click();
+  await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "failed" } }));
+  await expect(page.getByRole("status").filter({ hasText: "NOT SAVED" })).toBeVisible();
+  await page.reload();
+  expect(asked).toEqual(["beforeunload"]);
+});
+
 test("what else isn't as it was is said in words", async ({ page }) => {
   await page.goto("./#/there/size");
   const notice = page.getByRole("status").filter({ hasText: /\S/ });
@@ -202,6 +220,6 @@ for (const [name, viewport] of Object.entries(screenSizes))
       await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
       if (hash.startsWith("#/there"))
         await page.evaluate(() => window.say({ saving: { kind: "not-saved", why: "failed" } }));
-      await expectAccessibleInBothThemes(page);
+      await expectAccessible(page);
     }
   });

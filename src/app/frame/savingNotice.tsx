@@ -1,3 +1,4 @@
+import { useEffect } from "react";
 import { Button } from "react-aria-components";
 import type { ProjectHandle, ProjectState } from "../../store/index.ts";
 import styles from "./bars.module.css";
@@ -10,6 +11,7 @@ export function SavingNotice() {
   const project = useProject();
   const state = useProjectState();
   const text = useTextFor(state);
+  useAskBeforeLeaving(state.saving.kind !== "steady");
   return (
     // It is there before there is anything to say, so that what comes is read aloud.
     <div role="status" className={styles.notices}>
@@ -28,6 +30,16 @@ export function SavingNotice() {
       )}
     </div>
   );
+}
+
+/** While something isn't kept, the browser asks before it lets go of the page. */
+function useAskBeforeLeaving(isNeeded: boolean): void {
+  useEffect(() => {
+    if (!isNeeded) return;
+    const ask = (event: BeforeUnloadEvent) => event.preventDefault();
+    addEventListener("beforeunload", ask);
+    return () => removeEventListener("beforeunload", ask);
+  }, [isNeeded]);
 }
 
 function OtherWay({ state, project }: { readonly state: ProjectState; readonly project: ProjectHandle }) {
