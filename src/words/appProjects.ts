@@ -21,6 +21,8 @@ export type ProjectsTexts = {
   readonly title: string;
   readonly welcome: string;
   readonly welcomeWhat: string;
+  /** Under a drawing of a back for the sample. */
+  readonly glimpse: string;
   readonly trySample: string;
   readonly newBack: string;
   readonly openFile: string;
@@ -61,6 +63,7 @@ function english(voice: Voice): ProjectsTexts {
     welcome: "A back from what the top left over",
     welcomeWhat:
       "Give the size of the top and list your leftovers. Verso plans a pieced back that can be sewn with straight seams, and says step by step how. Everything stays on this device.",
+    glimpse: "The sample, planned just now on this device. Seen from behind.",
     trySample: "Try the sample",
     newBack: "New back",
     openFile: "Open a file",

@@ -1,17 +1,9 @@
 import { useEffect, useMemo, useSyncExternalStore } from "react";
-import { solvePlan } from "../../worker/index.ts";
-import { type Desk, type Found, keyOf, nothingFound, openDesk, seconds, type Wish } from "./desk.ts";
+import { type Found, keyOf, nothingFound, seconds, type Wish } from "./desk.ts";
+import { deskFor } from "./deskFor.ts";
 import type { Planning, Shown } from "./planning.ts";
 
 type Ready = Planning & { readonly kind: "ready" };
-
-// Coming back from another page everything lies as she left it. One job at a time is remembered.
-let last: { readonly hash: string; readonly desk: Desk } | null = null;
-
-function deskFor({ hash, job }: Ready): Desk {
-  if (last?.hash !== hash) last = { hash, desk: openDesk(job, solvePlan) };
-  return last.desk;
-}
 
 /** The plans on the desk, searched for while they are looked at: a glance at each, a long look at the chosen one. */
 export function useDesk(planning: Ready, shown: Shown, withOthers: boolean) {

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import type { ProjectSummary } from "../../../store/index.ts";
 import { go, useStore, useStoreState } from "../../frame/index.ts";
@@ -32,20 +32,30 @@ export default function Projects() {
   );
 }
 
+// The words come first; what is drawn beside them is fetched once they are there.
+const Glimpse = lazy(() => import("./glimpse.tsx"));
+
 type Ways = { readonly onOpen: (file: File) => void };
 
 function Welcome({ onOpen }: Ways) {
   const texts = useProjectsTexts();
   return (
-    <section className={styles.welcome}>
-      <h1>{texts.welcome}</h1>
-      <p>{texts.welcomeWhat}</p>
-      <div className={styles.ways}>
-        <TrySample isNext />
-        <NewBack />
-        <OpenFile onOpen={onOpen} />
+    <div className={styles.welcome}>
+      <section>
+        <h1>{texts.welcome}</h1>
+        <p>{texts.welcomeWhat}</p>
+        <div className={styles.ways}>
+          <TrySample isNext />
+          <NewBack />
+          <OpenFile onOpen={onOpen} />
+        </div>
+      </section>
+      <div className={styles.glimpsePlace}>
+        <Suspense>
+          <Glimpse />
+        </Suspense>
       </div>
-    </section>
+    </div>
   );
 }
 
