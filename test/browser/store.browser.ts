@@ -3,12 +3,16 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
-import { type Browser, chromium, type Page } from "@playwright/test";
+import { type Browser, type BrowserContext, chromium, type Page } from "@playwright/test";
 import { findBrowser, noBrowser } from "../../scripts/browser.mjs";
 import { testAlone } from "./alone.ts";
 import { expect } from "./verso.ts";
 
 const test = testAlone("store");
+
+/** Browsers that live and what they write to, so that neither outlives a test that fails. */
+const living = new Set<ChildProcess>();
+const profiles: string[] = [];
 
 const rounds = Number(process.env.VERSO_KILLS ?? 20);
 
@@ -17,21 +21,24 @@ test(`killed ${rounds} times at any moment, every edit that was said to be kept 
 }) => {
   test.setTimeout(60_000 + rounds * 10_000);
   const profile = mkdtempSync(join(tmpdir(), "verso-killed-"));
+  profiles.push(profile);
   const written: Round[] = [];
-  try {
-    for (let round = 0; round < rounds; round++) {
-      written.push(await untilKilled(profile, alone.address, { round, before: written.at(-1) }));
-    }
-    const last = await BrowserToKill.start(profile, alone.address);
-    // The older ones too: what was safe once stays so, whatever was killed later.
-    for (const round of written) await expectKept(last.page, round);
-    await last.end();
-    const edits = written.reduce((sum, { kept }) => sum + kept.size, 0);
-    expect(edits, "edits kept in all").toBeGreaterThan(rounds);
-    test.info().annotations.push({ type: "kept", description: `${edits} edits in ${rounds} rounds` });
-  } finally {
-    rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+  for (let round = 0; round < rounds; round++) {
+    written.push(await untilKilled(profile, alone.address, { round, before: written.at(-1) }));
   }
+  const last = await BrowserToKill.start(profile, alone.address);
+  // The older ones too: what was safe once stays so, whatever was killed later.
+  for (const round of written) await expectKept(last.page, round);
+  await last.kill();
+  const edits = written.reduce((sum, { kept }) => sum + kept.size, 0);
+  expect(edits, "edits kept in all").toBeGreaterThan(rounds);
+  test.info().annotations.push({ type: "kept", description: `${edits} edits in ${rounds} rounds` });
+});
+
+// Not in the test itself: what runs out of time never comes to its end.
+test.afterEach(async () => {
+  await Promise.all([...living].map(ended));
+  for (const profile of profiles.splice(0)) rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
 });
 
 /** `one 17`: the edits of a tab that were said to be kept, and those whose rows were taken away again. */
@@ -97,41 +104,75 @@ class BrowserToKill {
     this.#address = address;
   }
 
+  /** Now and then a browser that died hard comes up and takes no connection; then another one is started. */
   static async start(profile: string, address: string): Promise<BrowserToKill> {
-    const path = await findBrowser();
-    if (path === undefined) throw new Error(noBrowser);
-    const portFile = join(profile, "DevToolsActivePort");
-    rmSync(portFile, { force: true });
-    const started = spawn(path, [...flags, `--user-data-dir=${profile}`], {
-      stdio: "ignore",
-      detached: true,
-    });
-    const browser = await connected(portFile);
-    const context = browser.contexts()[0];
-    if (context === undefined) throw new Error("the browser has no window");
-    const page = await context.newPage();
-    await page.goto(address);
-    return new BrowserToKill(started, browser, page, address);
+    for (let attempt = 0; attempt < 4; attempt++) {
+      const process = await started(profile);
+      const found = await opened(profile, address);
+      if (found !== null) return new BrowserToKill(process, found.browser, found.page, address);
+      await ended(process);
+    }
+    throw new Error("the browser does not start");
   }
 
   async anotherTab(): Promise<Page> {
-    const page = await this.page.context().newPage();
-    await page.goto(this.#address);
-    return page;
+    return await newPage(this.page.context(), this.#address);
   }
 
-  /** All of its processes at once, as when the battery is taken out. */
   async kill(): Promise<void> {
-    const { pid } = this.#process;
-    const ended = new Promise((resolve) => this.#process.once("exit", resolve));
-    if (pid !== undefined) process.kill(-pid, "SIGKILL");
-    await ended;
+    await ended(this.#process);
     await this.#browser.close().catch(() => {});
   }
+}
 
-  async end(): Promise<void> {
-    await this.kill();
+async function started(profile: string): Promise<ChildProcess> {
+  const path = await findBrowser();
+  if (path === undefined) throw new Error(noBrowser);
+  rmSync(portFileIn(profile), { force: true });
+  const child = spawn(path, [...flags, `--user-data-dir=${profile}`], { stdio: "ignore", detached: true });
+  living.add(child);
+  child.once("exit", () => living.delete(child));
+  return child;
+}
+
+/** All processes of a browser at once, as when the battery is taken out. */
+async function ended(child: ChildProcess): Promise<void> {
+  if (child.pid === undefined || !living.has(child)) return;
+  const end = new Promise((resolve) => child.once("exit", resolve));
+  process.kill(-child.pid, "SIGKILL");
+  await end;
+}
+
+/** Its first page; `null`: it does not answer. */
+async function opened(profile: string, address: string): Promise<{ browser: Browser; page: Page } | null> {
+  try {
+    const port = await portIn(portFileIn(profile));
+    const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`, { timeout: 15_000 });
+    const [context] = browser.contexts();
+    return context === undefined ? null : { browser, page: await newPage(context, address) };
+  } catch {
+    return null;
   }
+}
+
+async function newPage(context: BrowserContext, address: string): Promise<Page> {
+  const page = await context.newPage();
+  page.setDefaultTimeout(20_000);
+  await page.goto(address);
+  return page;
+}
+
+function portFileIn(profile: string): string {
+  return join(profile, "DevToolsActivePort");
+}
+
+async function portIn(file: string): Promise<string> {
+  for (let attempt = 0; attempt < 400; attempt++) {
+    const [port] = existsSync(file) ? readFileSync(file, "utf8").split("\n") : [];
+    if (port !== undefined && port !== "") return port;
+    await wait(50);
+  }
+  throw new Error("the browser names no port");
 }
 
 const flags = [
@@ -148,15 +189,6 @@ const flags = [
   "--disable-renderer-backgrounding",
   "--remote-debugging-port=0",
 ];
-
-async function connected(portFile: string): Promise<Browser> {
-  for (let attempt = 0; attempt < 200; attempt++) {
-    const [port] = existsSync(portFile) ? readFileSync(portFile, "utf8").split("\n") : [];
-    if (port !== undefined && port !== "") return await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
-    await wait(50);
-  }
-  throw new Error("the browser does not start");
-}
 
 test("where there is no room left, it is said within a second, nothing earlier is lost and a file can be saved", async ({
   page,
