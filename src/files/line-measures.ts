@@ -76,13 +76,18 @@ type Read<T> = (text: string) => Result<T, LengthProblem>;
 /** The longest that can be read; where none can, the longest that says what it might have been. */
 function best<T>(line: Line, ranges: readonly Range[], read: Read<T>): Measure<T> | null {
   const tried = ranges
-    .filter((range) => mayBegin(line.tokens[range.from]))
+    .filter((range) => mayBegin(line.tokens[range.from]) && isOneStretch(line, range))
     .map((range) => {
       const text = textOfRange(line, range);
       return { ...range, text, read: read(text) };
     });
   const good = tried.find((measure) => measure.read.ok || isDateInOneWord(measure));
   return good ?? tried.find((measure) => isTelling(line, measure)) ?? null;
+}
+
+// Her own words in quotation marks are hers, even where they would go on with a number.
+function isOneStretch({ tokens }: Line, { from, to }: Range): boolean {
+  return tokens.slice(from, to).every(({ kind }) => kind !== "quoted" && kind !== "colour");
 }
 
 // A date may begin with its month.
