@@ -1,6 +1,7 @@
 import {
   type Area,
   type DisplayUnit,
+  isMonthName,
   type Length,
   type LengthProblem,
   parseArea,
@@ -85,9 +86,13 @@ function best<T>(line: Line, ranges: readonly Range[], read: Read<T>): Measure<T
   return good ?? tried.find((measure) => isTelling(line, measure)) ?? null;
 }
 
-// Her own words in quotation marks are hers, even where they would go on with a number.
+/** Numbers, units and months alone. Her own words in quotation marks are hers, even where a number goes on in them. */
 function isOneStretch({ tokens }: Line, { from, to }: Range): boolean {
-  return tokens.slice(from, to).every(({ kind }) => kind !== "quoted" && kind !== "colour");
+  return tokens.slice(from, to).every(({ kind, text }) => {
+    if (kind !== "word") return kind === "number" || kind === "sign";
+    const word = text.toLowerCase();
+    return unitWords.has(word) || isMonthName(word);
+  });
 }
 
 // A date may begin with its month.

@@ -121,9 +121,14 @@ export const fillers: ReadonlySet<string> = new Set(
 export const fractionWords =
   /^(?:and )?(?:an? |one |three |five |seven )?(?:half|quarter|third|eighth|sixteenth)s?$/;
 
-/** Units that may stand right behind a number. */
+/** Units, as they may stand behind a number. */
 export const unitWords: ReadonlySet<string> = new Set(
-  "in inch inches ins ft foot feet yd yds yard yards mm cm m metre metres meter meters oz ounce ounces lb lbs pound pounds g gram grams kg sq".split(
-    " ",
-  ),
+  [
+    "in inch inches ins zoll ft foot feet fuß yd yds yard yards",
+    "mm millimetre millimetres millimeter millimeters m metre metres meter meters",
+    "cm centimetre centimetres centimeter centimeters zentimeter",
+    "g gr gram grams gramme grammes gramm kg kilo kilos kilogram kilograms kilogramm",
+    "oz ounce ounces unze unzen lb lbs pound pounds",
+    "sq square sqin sqft sqyd sqcm qcm",
+  ].flatMap((words) => words.split(" ")),
 );

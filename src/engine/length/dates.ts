@@ -21,6 +21,11 @@ const months = new Map(
   monthNames.flatMap((names, index) => names.split(" ").map((name) => [name, index + 1])),
 );
 
+/** Whether a word, in lower case, is the name of a month or its first letters. */
+export function isMonthName(word: string): boolean {
+  return months.has(word);
+}
+
 /** A date as its numbers; what the text leaves out is null. */
 type WrittenDate = {
   readonly day: number | null;
