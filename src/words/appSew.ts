@@ -103,8 +103,7 @@ function english(voice: Voice): SewTexts {
       const all = voice.count(steps, "step", "steps");
       return done === 0 ? all : `${voice.number(done)} of ${all} done`;
     },
-    waits: (steps) =>
-      `This takes ${unitsText(steps, voice)}, not done yet. Sew ${voice.isOne(steps.length) ? "it" : "them"} first.`,
+    waits: (steps) => waitsText(steps, voice),
     isDoneInList: "done",
     waitsInList: (steps) =>
       steps.length > 2
@@ -137,7 +136,7 @@ function english(voice: Voice): SewTexts {
     inList: (step, names) => inListText(step, names),
     tickOf: (step, names) => `${inListText(step, names)} is done`,
     measures: ({ unfinished }) => voice.size(unfinished),
-    jumpToNext: "Go to the next open step",
+    jumpToNext: "Next open step",
   };
 }
 
@@ -150,6 +149,11 @@ function partText(part: SewingPart, voice: Voice): string {
     case "together":
       return "Sections together";
   }
+}
+
+function waitsText(steps: readonly Step[], voice: Voice): string {
+  const [are, them] = voice.isOne(steps.length) ? ["is", "it"] : ["are", "them"];
+  return `This step takes ${unitsText(steps, voice)}, which ${are} not done yet. Sew ${them} first.`;
 }
 
 function unitsText(steps: readonly Step[], voice: Voice): string {

@@ -11,7 +11,7 @@ function projectFile(kept: boolean): Buffer {
   const text = writePlan(plan);
   const { style, seed, effort } = plan;
   const keptPlan = { text, job: "of another day", style, seed, effort, keptAt: 0 };
-  return Buffer.from(writeProject({ ...project, plan: kept ? keptPlan : null }));
+  return Buffer.from(writeProject({ ...project, plan: kept ? keptPlan : null }, 0));
 }
 
 /** Opens the project's file from the start page and goes to Sew. */
@@ -95,7 +95,7 @@ test("a step that takes one not done yet says so, and leads there", async ({ pag
   await expect(row(page, 5)).toContainText("after unit 1");
   await row(page, 5).getByRole("button").click();
   await expect(heading(page)).toHaveText("Step 5 of 10");
-  await expect(main(page)).toContainText("This takes unit 1, not done yet. Sew it first.");
+  await expect(main(page)).toContainText("This step takes unit 1, which is not done yet. Sew it first.");
   await button(page, "Go to unit 1").click();
   await expect(heading(page)).toHaveText("Step 1 of 10");
   await doneAndNext(page).click();
@@ -119,7 +119,7 @@ test("in the list they are ticked without turning the page, and what is done is 
     "1 of 2 steps done",
   );
   await expect(progress(page)).toHaveText("1 of 10 steps done.");
-  await button(page, "Go to the next open step").click();
+  await button(page, "Next open step").click();
   await expect(heading(page)).toHaveText("Step 2 of 10");
   await box(page, 1).uncheck();
   await expect(progress(page)).toHaveText("10 steps to sew.");

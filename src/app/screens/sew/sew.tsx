@@ -55,13 +55,8 @@ function Ready({ plan, isOld }: ReadyProps) {
   return (
     <div className={styles.page}>
       <Head plan={plan} place={place} isOld={isOld} heading={heading} />
-      <StepPage plan={plan} place={place} onGo={({ id }) => turnTo(id)} />
-      <Turning
-        place={place}
-        onGo={({ id }) => turnTo(id)}
-        onDone={done}
-        onNotDone={() => tick(step, false)}
-      />
+      <StepPage plan={plan} place={place} onGo={({ id }) => turnTo(id)} onNotDone={() => tick(step, false)} />
+      <Turning place={place} onGo={({ id }) => turnTo(id)} onDone={done} />
       <StepList
         plan={plan}
         parts={parts}
@@ -98,11 +93,10 @@ type TurningProps = {
   readonly place: Place;
   readonly onGo: (step: Step) => void;
   readonly onDone: () => void;
-  readonly onNotDone: () => void;
 };
 
 /** In thumb's reach: done and on to the next, or one step back. */
-function Turning({ place, onGo, onDone, onNotDone }: TurningProps) {
+function Turning({ place, onGo, onDone }: TurningProps) {
   const texts = useTexts(sewTexts);
   const { before, after, open, isDone } = place;
   return (
@@ -110,11 +104,6 @@ function Turning({ place, onGo, onDone, onNotDone }: TurningProps) {
       <Button className="button" isDisabled={before === null} onPress={() => before && onGo(before)}>
         {texts.back}
       </Button>
-      {isDone && (
-        <Button className="button" onPress={onNotDone}>
-          {texts.notDone}
-        </Button>
-      )}
       {isDone && open !== null && (
         <Button className="button next" onPress={() => onGo(open)}>
           {texts.jumpToNext}

@@ -14,10 +14,11 @@ type StepPageProps = {
   readonly plan: PlanDocument;
   readonly place: Place;
   readonly onGo: (step: Step) => void;
+  readonly onNotDone: () => void;
 };
 
 /** One step: its drawing, what is taken and how large it is cut, how it is sewn, pressed and squared up. */
-export function StepPage({ plan, place, onGo }: StepPageProps) {
+export function StepPage({ plan, place, onGo, onNotDone }: StepPageProps) {
   const texts = useTexts(sewTexts);
   const { step, isDone, waitsFor } = place;
   const measureFirst = texts.measureFirst(step);
@@ -26,7 +27,14 @@ export function StepPage({ plan, place, onGo }: StepPageProps) {
       <StepDrawing plan={plan} step={step} />
       <section className={styles.step}>
         <h2>{texts.makes(step, plan)}</h2>
-        {isDone && <p className={styles.isDone}>{texts.isDone}</p>}
+        {isDone && (
+          <div className={styles.isDone}>
+            <p>{texts.isDone}</p>
+            <Button className="button" onPress={onNotDone}>
+              {texts.notDone}
+            </Button>
+          </div>
+        )}
         <WaitsFor steps={waitsFor} onGo={onGo} />
         <h3>{texts.lay(step)}</h3>
         <PartsToTake plan={plan} step={step} />
@@ -69,7 +77,7 @@ function PartsToTake({ plan, step }: OfStep) {
     <ol className={styles.parts}>
       {step.from.map((part, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a part is known by its place in the step
-        <li key={index}>
+        <li key={index} data-sewn={"step" in part}>
           <span className={styles.size}>
             {texts.partCount(part) !== "" && <span className={styles.count}>{texts.partCount(part)} </span>}
             {texts.partSize(part)}
