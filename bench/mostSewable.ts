@@ -124,12 +124,9 @@ class Grid {
   }
 
   #spread(start: number, step: number, most: number, smallest: number): void {
-    for (let along = most; along >= smallest; along--)
-      for (let less = along - smallest; less >= 0; less--)
-        if (this.#cells[start + less * step] === 1) {
-          this.#cells[start + along * step] = 1;
-          break;
-        }
+    let first = 0;
+    while (first <= most && this.#cells[start + first * step] === 0) first += 1;
+    for (let along = first + smallest; along <= most; along++) this.#cells[start + along * step] = 1;
   }
 
   #spans(lines: { lines: number; start: number; step: number; most: number }, smallest: number): Spans {
@@ -150,9 +147,14 @@ class Grid {
 /** All sums of a width of `a` and one of `b`, up to `most`; those with cloth sewn on come later. */
 function addSums(a: Spans, b: Spans, line: number, most: number, add: (along: number) => void): void {
   const [ofA, ofB] = [a.mask[line] ?? 0, b.mask[line] ?? 0];
-  if (ofA === 0 || ofB === 0) return;
   const least = (a.least[line] ?? 0) + (b.least[line] ?? 0);
-  if (least > most) return;
-  for (let i = 0; i < 8; i++)
-    if ((ofA >> i) & 1) for (let j = 0; j < 8; j++) if ((ofB >> j) & 1) add(least + i + j);
+  if (ofA === 0 || ofB === 0 || least > most) return;
+  for (let sums = sumsOf(ofA, ofB), along = least; sums !== 0; sums >>= 1, along++) if (sums & 1) add(along);
+}
+
+/** Bit i + j for every bit i of one mask and every bit j of the other. */
+function sumsOf(a: number, b: number): number {
+  let sums = 0;
+  for (let shift = 0; shift < 8; shift++) if ((a >> shift) & 1) sums |= b << shift;
+  return sums;
 }
