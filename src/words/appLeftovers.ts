@@ -71,7 +71,6 @@ export type LeftoversTexts = {
   readonly added: (what: string) => string;
   readonly lineProblem: (problem: LineProblem) => string;
   readonly meant: (reading: string) => string;
-  readonly drawingOf: (what: string) => string;
   readonly ruler: (length: Length) => string;
 
   // Many at once.
@@ -136,7 +135,6 @@ export type LeftoversTexts = {
 
   readonly fabrics: string;
   readonly fabric: (fabric: Fabric) => string;
-  readonly noName: string;
   readonly fabricIs: (area: Area, share: number) => string;
   readonly colourOf: (fabric: string) => string;
   readonly colourNotKnown: string;
@@ -219,7 +217,6 @@ function lineTexts(voice: Voice) {
     added: (what: string) => `Added. ${what}`,
     lineProblem: (problem: LineProblem) => lineProblemText(problem, voice),
     meant: (reading: string) => `It is ${reading}`,
-    drawingOf: (what: string) => `To scale: ${what}`,
     ruler: (length: Length) => voice.length(length),
   };
 }
@@ -349,7 +346,6 @@ function fabricTexts(voice: Voice) {
   const noName = "cloth without a name";
   return {
     fabrics: "How much of each fabric",
-    noName,
     fabric: ({ name }: Fabric) => (name === "" ? noName : name),
     fabricIs: (area: Area, share: number) => `${voice.area(area)}, ${voice.percent(share)}`,
     colourOf: (fabric: string) => `${sentence(colour)} of ${fabric}`,

@@ -1,16 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { draftProblems, lengthProblems } from "../../test/generators/everyProblem.ts";
+import { draftProblems, lengthProblems, tableProblems } from "../../test/generators/everyProblem.ts";
 import { handMadePlan } from "../../test/generators/handMadePlan.ts";
 import { backingYardage, styles } from "../engine/back/index.ts";
-import { methods, times } from "../engine/cloth/index.ts";
+import { kinds, methods, pileNames, times } from "../engine/cloth/index.ts";
 import { nodesOf } from "../engine/layout/index.ts";
-import { inches } from "../engine/length/index.ts";
-import { type ProjectProblem, projectValueTypes } from "../files/index.ts";
+import { areaOf, inches } from "../engine/length/index.ts";
+import { type LineProblem, type ProjectProblem, projectValueTypes } from "../files/index.ts";
 import {
   cautions,
   type DrawingTexts,
   drawingTexts,
+  type LeftoversTexts,
   type Locale,
+  leftoversTexts,
   locales,
   type PlanTexts,
   type ProjectStage,
@@ -200,10 +202,107 @@ const sewing: Partial<TextsOf<SewTexts>> = {
   inList: (texts) => plan.steps.map((step) => texts.inList(step, plan)),
 };
 
+const at = { start: 0, end: 4 } as const;
+const lineProblems: readonly LineProblem[] = [
+  ...lengthProblems.flatMap((problem) =>
+    (["width", "area", "weight"] as const).map(
+      (field) => ({ kind: "not-a-size", field, problem, ...at }) as const,
+    ),
+  ),
+  ...[null, ...kinds].flatMap((pieceKind) => [
+    { kind: "no-size", pieceKind, ...at } as const,
+    { kind: "one-side", pieceKind, ...at } as const,
+  ]),
+  { kind: "no-amount", ...at },
+  { kind: "not-square", text: "10 x 5 in", ...at },
+  { kind: "three-numbers", text: "5 x 5 x 4", ...at },
+  { kind: "not-a-count", text: "2.5", ...at },
+  { kind: "extra-number", text: "7/8", ...at },
+  { kind: "too-long", length: 900, most: 300, ...at },
+];
+
+const strip = {
+  kind: "strip",
+  count: 4,
+  width: inches(5, 2),
+  height: inches(31),
+  fabric: "teal dots",
+} as const;
+const spoken = [
+  strip,
+  { ...strip, count: 1, use: "first" } as const,
+  { width: inches(5), height: inches(5) },
+  { kind: "crumbs", area: areaOf(inches(10) ** 2) } as const,
+  { kind: "crumbs", weight: 170 } as const,
+  {},
+];
+const asideCloth = { count: 8, width: inches(5, 2), height: inches(42), fabric: "teal" };
+const needed = { width: inches(5, 2), length: inches(290) };
+const fabric = { id: "teal", name: "teal dots", colour: "teal", colours: [] };
+
+const leftovers: Partial<TextsOf<LeftoversTexts>> = {
+  summary: (texts) =>
+    [1, 62].map((count) => texts.summary({ count, rows: count, area: areaOf(inches(10) ** 2) })),
+  stop: (texts) => draftProblems.map(texts.stop),
+  understood: (texts) => spoken.map(texts.understood),
+  understoodRough: (texts) =>
+    ["", "teal"].map((name) => texts.understoodRough({ width: inches(5, 2), total: inches(324) }, name)),
+  taken: (texts) => [
+    texts.taken({ named: "fat quarter", clothWidth: null, size: { width: inches(18), height: inches(21) } }),
+    texts.taken({ named: null, clothWidth: inches(42), size: {} }),
+  ],
+  added: (texts) => [texts.added("4 strips.")],
+  lineProblem: (texts) => lineProblems.map(texts.lineProblem),
+  meant: (texts) => [texts.meant("1/2")],
+  ruler: (texts) => [texts.ruler(inches(12))],
+  tableName: (texts) => [texts.tableName("Garden room")],
+  entered: (texts) => [texts.entered(0, 0), texts.entered(1, 0), texts.entered(31, 3), texts.entered(0, 1)],
+  notEntered: (texts) => tableProblems.map(texts.notEntered),
+  waiting: (texts) => [texts.waiting(1), texts.waiting(3)],
+  waitingLine: (texts) => [texts.waitingLine(12)],
+  asWritten: (texts) => [texts.asWritten("sqare")],
+  fault: (texts) => tableProblems.flatMap((problem) => ("row" in problem ? [texts.fault(problem)] : [])),
+  rowProblem: (texts) => draftProblems.map(texts.rowProblem),
+  leaveOutOf: (texts) => [texts.leaveOutOf(12)],
+  pileIs: (texts) => [texts.pileIs(1, areaOf(inches(10) ** 2)), texts.pileIs(12, areaOf(inches(10) ** 2))],
+  markPile: (texts) => pileNames.map(texts.markPile),
+  rowCaption: (texts) => spoken.map(texts.rowCaption),
+  roughCaption: (texts) => [texts.roughCaption("9 yd", "2 1/2")],
+  more: (texts) => [texts.more(7)],
+  chooseRow: (texts) => [texts.chooseRow(12)],
+  allAboutRow: (texts) => [texts.allAboutRow(12)],
+  nChosen: (texts) => [texts.nChosen(1), texts.nChosen(4)],
+  removed: (texts) => [texts.removed(1), texts.removed(4)],
+  fabric: (texts) => [texts.fabric(fabric), texts.fabric({ ...fabric, name: "" })],
+  fabricIs: (texts) => [texts.fabricIs(areaOf(inches(10) ** 2), 0.34)],
+  colourOf: (texts) => [texts.colourOf("teal dots")],
+  valuesOf: (texts) => [texts.valuesOf(["cream", "teal", "ink"])],
+  roughWhat: (texts) => [texts.roughWhat(inches(1, 8))],
+  reserved: (texts) => [
+    texts.reserved({ what: "binding", needed: null, from: [], short: null }),
+    texts.reserved({
+      what: "binding",
+      needed,
+      from: [asideCloth, { ...asideCloth, fabric: "" }],
+      short: null,
+    }),
+    texts.reserved({ what: "binding", needed, from: [], short: inches(200) }),
+    texts.reserved({ what: "label", needed: null, from: [], short: null }),
+    texts.reserved({ what: "label", needed: null, from: [asideCloth], short: null }),
+  ],
+  stockStripsIs: (texts) => ["", "teal"].map((name) => texts.stockStripsIs("9 yd", "2 1/2", name)),
+  stockBagIs: (texts) => ["", "teal"].map((name) => texts.stockBagIs("12 oz", name)),
+  stockBagArea: (texts) => [texts.stockBagArea(areaOf(inches(60) ** 2))],
+  weightProblem: (texts) => lengthProblems.map(texts.weightProblem),
+  lengthProblem: (texts) => lengthProblems.map(texts.lengthProblem),
+  removeStock: (texts) => [texts.removeStock("A bag")],
+};
+
 const allTexts = (locale: Locale, unit: "in" | "cm" = "in") => [
   ...all(drawingTexts(locale, unit), drawing),
   ...all(projectsTexts(locale), projects),
   ...all(sizeTexts(locale, unit), sizes),
+  ...all(leftoversTexts(locale, unit), leftovers),
   ...all(planTexts(locale, unit), plans),
   ...all(sewTexts(locale, unit), sewing),
 ];

@@ -12,6 +12,7 @@ import {
   readLine,
   readTableRows,
   type TableProblem,
+  withTypedCell,
 } from "../../../files/index.ts";
 import type { NewRoughStock } from "../../../store/index.ts";
 
@@ -46,7 +47,7 @@ export function entryOf(
   const colour = piece.colour ?? likenessOf(reading, known);
   if (rough === null) {
     const coloured = colour === null ? piece : { ...piece, colour };
-    return { kind: "row", row: leftoverOf(coloured, unit, line.trim()) };
+    return { kind: "row", row: asTyped(leftoverOf(coloured, unit, line.trim()), reading, unit) };
   }
   const total = reading.parts.find(({ is }) => is === "total")?.text ?? "";
   const stock = {
@@ -57,6 +58,23 @@ export function entryOf(
     total: measuredLength(total, unit) ?? lengthAsMeasured(rough.total, unit),
   } as const;
   return { kind: "rough", stock };
+}
+
+const typedColumns = ["width", "height", "count", "area", "weight"] as const;
+
+/** Sizes in the words she wrote them in, where those say the same by themselves. */
+function asTyped(row: NewLeftover, { parts }: LineReading, unit: DisplayUnit): NewLeftover {
+  let { cells } = row;
+  for (const column of typedColumns) {
+    const part = parts.find(({ is }) => is === column || (is === "sides" && column !== "count"));
+    if (part === undefined || cells[column] === undefined) continue;
+    // `9 x 30 cm`: the unit that is written once goes for both.
+    const ways = ["", " in", " cm", " mm"].map((more) =>
+      withTypedCell(cells, column, part.text + more, unit),
+    );
+    cells = ways.find((way) => way[column]?.value === row.cells[column]?.value) ?? cells;
+  }
+  return { ...row, cells };
 }
 
 /** A fabric that is new takes the colour its name speaks of, to be changed at any time. */
