@@ -25,8 +25,8 @@ export type MendingPage = "size" | "leftovers";
 
 export type PlanTexts = {
   readonly title: string;
-  readonly styles: string;
   readonly bestStyles: string;
+  readonly allStyles: string;
   readonly otherStyles: string;
   readonly style: (style: Style) => string;
   readonly styleIs: (style: Style) => string;
@@ -78,8 +78,8 @@ export function planTexts(locale: Locale, unit: DisplayUnit): PlanTexts {
 function english(voice: Voice): PlanTexts {
   return {
     title: "Plan",
-    styles: "Styles",
     bestStyles: "These suit your leftovers best",
+    allStyles: "All styles, those that suit your leftovers best first",
     otherStyles: "Other styles",
     style: (style) => sentence(styleName(style, voice)),
     styleIs: (style) => styleSentence(style, voice),

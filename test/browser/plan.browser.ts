@@ -30,6 +30,18 @@ test("three styles with hours and what to buy, the others one press away", async
   await expect(styles).toHaveCount(9);
 });
 
+test("on a phone all styles lie in one row, and nothing leaves the page sideways", async ({ page }) => {
+  await page.setViewportSize(screenSizes.phone);
+  await sample(page);
+  await page.getByRole("button", { name: "Other styles" }).click();
+  await expect(page.getByRole("radio")).toHaveCount(9);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
+  const last = page.getByRole("radiogroup").locator("label").last();
+  await last.scrollIntoViewIfNeeded();
+  await last.click();
+  await expect(page.getByRole("heading", { level: 2, name: "Leftovers all over" })).toBeInViewport();
+});
+
 test("a plan is kept, and after a reload it is the same plan", async ({ page }) => {
   await sample(page);
   await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });

@@ -18,6 +18,11 @@ export function plainBackOf(project: Project): Drawing | null {
   });
 }
 
+/** The same where nothing is planned yet: there is no cloth in it. */
+export function outlineOf(drawing: Drawing | null): Drawing | null {
+  return drawing && { ...drawing, shapes: [], seams: [], fabrics: [] };
+}
+
 /** Of the cloth she would buy, as `#rrggbb`: hers, or what sets her leftovers off. */
 export function plainColourOf(project: Project): string {
   const { job } = checkProject(project);

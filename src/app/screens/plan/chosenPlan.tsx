@@ -12,14 +12,12 @@ type ChosenPlanProps = {
   readonly wish: Wish;
   readonly found: Found;
   readonly empty: Drawing | null;
-  readonly desk: Desk;
 };
 
-/** The chosen plan, large, and how the search for a better one stands. */
-export function ChosenPlan({ wish, found, empty, desk }: ChosenPlanProps) {
+/** The chosen plan, large. */
+export function ChosenPlan({ wish, found: { plan }, empty }: ChosenPlanProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
-  const { plan } = found;
   const drawing = plan === null ? empty : drawingOfPlan(plan);
   return (
     <section className={styles.chosen} aria-labelledby="chosen-style">
@@ -37,14 +35,14 @@ export function ChosenPlan({ wish, found, empty, desk }: ChosenPlanProps) {
           </figcaption>
         </figure>
       )}
-      <Search wish={wish} found={found} desk={desk} />
     </section>
   );
 }
 
-type SearchProps = Omit<ChosenPlanProps, "empty">;
+type SearchProps = Omit<ChosenPlanProps, "empty"> & { readonly desk: Desk };
 
-function Search({ wish, found, desk }: SearchProps) {
+/** How the search for a better one stands, and what she can do about it. */
+export function Search({ wish, found, desk }: SearchProps) {
   const texts = useTexts(planTexts);
   const project = useProject();
   const isSearching = found.state === "searching" || found.state === "waiting";

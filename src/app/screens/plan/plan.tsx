@@ -2,7 +2,7 @@ import { useMemo, useState } from "react";
 import { planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
-import { ChosenPlan } from "./chosenPlan.tsx";
+import { ChosenPlan, Search } from "./chosenPlan.tsx";
 import { KeepBar } from "./keepBar.tsx";
 import styles from "./plan.module.css";
 import { PlanDetails } from "./planDetails.tsx";
@@ -58,7 +58,8 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
         withOthers={withOthers}
         onOthers={() => setOpened(true)}
       />
-      <ChosenPlan wish={shown.chosen} found={ofChosen} empty={planning.empty} desk={desk} />
+      <ChosenPlan wish={shown.chosen} found={ofChosen} empty={planning.empty} />
+      <Search wish={shown.chosen} found={ofChosen} desk={desk} />
       {ofChosen.plan !== null && <PlanDetails plan={ofChosen.plan} planning={planning} />}
       <KeepBar plan={ofChosen.plan} hash={planning.hash} keptIsOld={shown.keptIsOld} />
     </div>

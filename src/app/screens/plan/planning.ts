@@ -11,6 +11,7 @@ import {
   writePlan,
 } from "../../../files/index.ts";
 import type { MendingPage } from "../../../words/index.ts";
+import { outlineOf } from "../../parts/drawing/plainBack.ts";
 import { isCurrent, planIn } from "../../parts/keptPlan.ts";
 import { keyOf, type Wish } from "./desk.ts";
 
@@ -45,7 +46,7 @@ export function planningFor(project: Project): Planning {
     job,
     hash: hashOfJob(job),
     styles: rankStyles(job),
-    empty: drawPlainBack({ ...job, fabric: job.fabrics.find(({ id }) => id === job.plain) ?? null }),
+    empty: outlineOf(drawPlainBack({ ...job, fabric: null })),
     notes,
     waiting: waiting.length,
   };

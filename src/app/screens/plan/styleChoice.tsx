@@ -30,8 +30,8 @@ export function StyleChoice({ shown, empty, foundFor, withOthers, onOthers }: St
   return (
     <div className={styles.styles}>
       <RadioGroup value={keyOf(shown.chosen)} onChange={choose}>
-        <Label className={`${styles.heading}`}>{texts.bestStyles}</Label>
-        <div className={styles.cards}>
+        <Label className={`${styles.heading}`}>{withOthers ? texts.allStyles : texts.bestStyles}</Label>
+        <div className={styles.cards} data-all={withOthers}>
           {wishes.map((wish) => (
             <StyleCard key={keyOf(wish)} wish={wish} plan={foundFor(wish).plan} empty={empty} />
           ))}

@@ -4,7 +4,7 @@ import { type Project, sizeOfProject } from "../../../files/index.ts";
 import type { ProjectStage } from "../../../words/index.ts";
 import type { StepName } from "../../frame/index.ts";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
-import { plainBackOf } from "../../parts/drawing/plainBack.ts";
+import { outlineOf, plainBackOf } from "../../parts/drawing/plainBack.ts";
 import { planIn } from "../../parts/keptPlan.ts";
 
 /** What the list of her backs shows of one. */
@@ -16,11 +16,6 @@ export function pictureOf(project: Project): Picture {
     stage: stageOf(project),
     drawing: plan === null ? outlineOf(plainBackOf(project)) : drawingOfPlan(plan),
   };
-}
-
-/** Where nothing is planned there is no cloth yet. */
-function outlineOf(drawing: Drawing | null): Drawing | null {
-  return drawing && { ...drawing, shapes: [], seams: [] };
 }
 
 /** How tall a drawing is in life, in inches, so that all of them hang there to one scale. */
