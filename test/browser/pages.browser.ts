@@ -47,7 +47,10 @@ test("on a phone the drawing comes first", async ({ page }) => {
     const drawing = cloth(page).first();
     await expect(drawing).toBeVisible({ timeout: 30_000 });
     // The radio of a style is in its drawing.
-    const fields = page.getByRole("main").locator("input:not([type=radio]), select, textarea").filter({ visible: true });
+    const fields = page
+      .getByRole("main")
+      .locator("input:not([type=radio]), select, textarea")
+      .filter({ visible: true });
     const top = (await drawing.boundingBox())?.y ?? Number.POSITIVE_INFINITY;
     expect(top, step).toBeLessThan(screenSizes.phone.height / 2);
     if ((await fields.count()) > 0)
