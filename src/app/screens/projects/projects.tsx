@@ -95,15 +95,27 @@ function Backs({ projects, onOpen, onRemoved }: BacksProps) {
   );
 }
 
+/** A second press while the first is under way would make a second project. */
+function useOnce(): readonly [isBusy: boolean, once: (act: () => Promise<void>) => void] {
+  const [isBusy, setBusy] = useState(false);
+  const once = (act: () => Promise<void>) => {
+    if (isBusy) return;
+    setBusy(true);
+    void act().finally(() => setBusy(false));
+  };
+  return [isBusy, once];
+}
+
 function NewBack({ isNext = false }: { readonly isNext?: boolean }) {
   const texts = useProjectsTexts();
   const store = useStore();
+  const [isBusy, once] = useOnce();
   const begin = async () => {
     const { id } = await store.create();
     go({ screen: "size", project: id });
   };
   return (
-    <Button className={isNext ? "button next" : "button"} onPress={() => void begin()}>
+    <Button className={isNext ? "button next" : "button"} isDisabled={isBusy} onPress={() => once(begin)}>
       {texts.newBack}
     </Button>
   );
@@ -112,13 +124,14 @@ function NewBack({ isNext = false }: { readonly isNext?: boolean }) {
 function TrySample({ isNext = false }: { readonly isNext?: boolean }) {
   const texts = useProjectsTexts();
   const store = useStore();
+  const [isBusy, once] = useOnce();
   const begin = async () => {
     const { sampleProject } = await import("./sample.ts");
     const { id } = await store.create(sampleProject(texts.sampleTitle));
     go({ screen: "plan", project: id });
   };
   return (
-    <Button className={isNext ? "button next" : "button"} onPress={() => void begin()}>
+    <Button className={isNext ? "button next" : "button"} isDisabled={isBusy} onPress={() => once(begin)}>
       {texts.trySample}
     </Button>
   );

@@ -3,10 +3,12 @@ import type { ProjectSummary, Store } from "../../../store/index.ts";
 import { useStore } from "../../frame/index.ts";
 import { type Picture, pictureOf } from "./stage.ts";
 
-const known = new Map<string, Picture>();
+/** By project, with when it was changed last. */
+const known = new Map<string, { readonly changedAt: number; readonly picture: Picture }>();
 
-function keyOf({ id, changedAt }: ProjectSummary): string {
-  return `${id} ${changedAt}`;
+function knownPicture({ id, changedAt }: ProjectSummary): Picture | null {
+  const taken = known.get(id);
+  return taken?.changedAt === changedAt ? taken.picture : null;
 }
 
 /** Pictures of the projects in the list, one after the other, as each is read. */
@@ -20,9 +22,9 @@ export function usePictures(
     const take = async () => {
       for (const project of projects) {
         if (!here) return;
-        if (known.has(keyOf(project))) continue;
+        if (knownPicture(project) !== null) continue;
         await takePicture(store, project);
-        setCount(known.size);
+        setCount((count) => count + 1);
       }
     };
     void take();
@@ -30,12 +32,16 @@ export function usePictures(
       here = false;
     };
   }, [store, projects]);
-  return (project) => known.get(keyOf(project)) ?? null;
+  // Until the new one is taken the old one stays, so that nothing blinks.
+  return ({ id }) => known.get(id)?.picture ?? null;
 }
 
 async function takePicture(store: Store, project: ProjectSummary): Promise<void> {
   const handle = await store.open(project.id);
   if (handle === null) return;
-  known.set(keyOf(project), pictureOf(handle.state().project));
+  known.set(project.id, {
+    changedAt: project.changedAt,
+    picture: pictureOf(handle.state().project),
+  });
   await handle.close();
 }
