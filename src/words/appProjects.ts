@@ -51,6 +51,27 @@ export type ProjectsTexts = {
   readonly problem: (problem: ProjectProblem) => string;
   readonly notVerso: string;
   readonly close: string;
+  readonly versions: string;
+  readonly versionsWhat: string;
+  readonly noVersions: string;
+  readonly versionName: string;
+  readonly keepVersion: string;
+  /** A version's own name, or when it was kept by itself. */
+  readonly version: (version: ShownVersion) => string;
+  readonly versionHolds: (version: ShownVersion) => string;
+  readonly goBack: string;
+  readonly goBackTo: (version: ShownVersion) => string;
+  readonly wentBack: (version: ShownVersion) => string;
+  readonly notKept: string;
+};
+
+/** What a list of versions shows of one. */
+export type ShownVersion = {
+  readonly name: string | null;
+  /** Milliseconds since 1970, UTC. */
+  readonly at: number;
+  readonly leftovers: number;
+  readonly planned: boolean;
 };
 
 export function projectsTexts(locale: Locale): ProjectsTexts {
@@ -70,7 +91,7 @@ function english(voice: Voice): ProjectsTexts {
     dropHere: "Let go to open the file.",
     yours: "Yours",
     sample: "Sample",
-    sampleWhat: "Invented leftovers to try things on. Delete it when you no longer want it.",
+    sampleWhat: `Invented: what might be left of a throw in garden ${voice.trade.colours}. Try things on it, and delete it when you no longer want it.`,
     sampleTitle: "Garden room",
     stage: (stage) => stageText(stage, voice),
     changed: (at, now) => changedText(at, now, voice),
@@ -92,7 +113,38 @@ function english(voice: Voice): ProjectsTexts {
     problem: projectProblem,
     notVerso: "It is not a Verso file. Those end in .verso.",
     close: "All right",
+    ...versionTexts(voice),
   };
+}
+
+function versionTexts(voice: Voice) {
+  const named = ({ name, at }: ShownVersion) => (name === null ? momentText(at, voice) : quoted(name));
+  return {
+    versions: "Earlier versions",
+    versionsWhat:
+      "One is kept by itself every now and then, and whenever you like under a name. What is there now is kept too before you go back.",
+    noVersions: "None is kept yet.",
+    versionName: "Name for how it is now",
+    keepVersion: "Keep it as a version",
+    version: (version: ShownVersion) =>
+      version.name === null ? `Kept by itself, ${momentText(version.at, voice)}` : version.name,
+    versionHolds: ({ name, at, leftovers, planned }: ShownVersion) =>
+      `${name === null ? "" : `${momentText(at, voice)}, `}${voice.count(leftovers, "row", "rows")} of leftovers, ${planned ? "a plan" : "no plan"}`,
+    goBack: "Go back to it",
+    goBackTo: (version: ShownVersion) => `Go back to ${named(version)}`,
+    wentBack: (version: ShownVersion) => `It is as it was: ${named(version)}.`,
+    notKept: "It could not be kept. Save a file now.",
+  };
+}
+
+function momentText(at: number, { trade }: Voice): string {
+  const format = new Intl.DateTimeFormat(trade.language, {
+    day: "numeric",
+    month: "long",
+    hour: "numeric",
+    minute: "2-digit",
+  });
+  return format.format(at);
 }
 
 function stageText(stage: ProjectStage, voice: Voice): string {

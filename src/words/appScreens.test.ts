@@ -96,6 +96,11 @@ const problems: readonly ProjectProblem[] = [
 const now = Date.UTC(2026, 6, 12, 12);
 const days = 86_400_000;
 
+const versions = [
+  { name: "as measured", at: now, leftovers: 1, planned: false },
+  { name: null, at: now, leftovers: 12, planned: true },
+];
+
 const projects: Partial<TextsOf<ProjectsTexts>> = {
   stage: (texts) => stages.map(texts.stage),
   changed: (texts) => [0, 1, 40, 400].map((ago) => texts.changed(now - ago * days, now)),
@@ -106,6 +111,10 @@ const projects: Partial<TextsOf<ProjectsTexts>> = {
   bringBackOf: (texts) => [texts.bringBackOf("Ida's")],
   notOpened: (texts) => [texts.notOpened("a.verso")],
   problem: (texts) => problems.map(texts.problem),
+  version: (texts) => versions.map(texts.version),
+  versionHolds: (texts) => versions.map(texts.versionHolds),
+  goBackTo: (texts) => versions.map(texts.goBackTo),
+  wentBack: (texts) => versions.map(texts.wentBack),
 };
 
 const cloth = {

@@ -6,6 +6,7 @@ import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import styles from "./projects.module.css";
 import { nextPage, type Picture, tallnessOf } from "./stage.ts";
 import { useProjectsTexts } from "./texts.ts";
+import { Versions } from "./versions.tsx";
 
 type BackInListProps = {
   readonly project: ProjectSummary;
@@ -53,6 +54,7 @@ type ActionsProps = Pick<BackInListProps, "project" | "onRemoved"> & { readonly 
 function Actions({ project, onRemoved, onDone }: ActionsProps) {
   const texts = useProjectsTexts();
   const store = useStore();
+  const [isListing, setListing] = useState(false);
   const { id, title } = project;
   const save = async () => {
     const bytes = await store.exportFile(id);
@@ -74,9 +76,13 @@ function Actions({ project, onRemoved, onDone }: ActionsProps) {
       <Button className="button" onPress={() => void save()}>
         {texts.saveFile}
       </Button>
+      <Button className="button" aria-expanded={isListing} onPress={() => setListing(!isListing)}>
+        {texts.versions}
+      </Button>
       <Button className="button" onPress={() => void remove()}>
         {texts.remove}
       </Button>
+      {isListing && <Versions project={id} />}
     </div>
   );
 }
