@@ -405,6 +405,24 @@ describe("versions", () => {
 });
 
 describe("around it", () => {
+  test("storage that can't be read for a moment is read as soon as it can, and is no empty list", async () => {
+    const project = await tab().create({ title: "Here" });
+    await project.saved();
+    const real = storage.open.bind(storage);
+    const open = vi.spyOn(storage, "open").mockImplementation(() => {
+      throw new DOMException("held by another", "UnknownError");
+    });
+    const later = tab();
+    await until(() => later.state().trouble === "failed");
+    expect(later.state().projects).toBeNull();
+    const opening = later.open(project.id);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    open.mockImplementation(real);
+    expect((await opening)?.state().project.title).toBe("Here");
+    await until(() => later.state().projects?.length === 1);
+    expect(later.state().trouble).toBeNull();
+  });
+
   test("a later Verso that changes the tables is let in; this tab says that it must be loaded anew", async () => {
     const project = await tab().create();
     const name = `test ${expect.getState().currentTestName}`;

@@ -32,7 +32,10 @@ class ProjectsOnDevice {
   #trouble: SavingTrouble | null = null;
   #device: Pick<StoreState, "persisted" | "space"> = { persisted: null, space: null };
   #state: StoreState | null = null;
+  #isClosed = false;
   #stopLooking: () => void = () => {};
+  #failures = 0;
+  #nextLook: ReturnType<typeof setTimeout> | undefined;
 
   constructor(surroundings: StoreSurroundings) {
     const { storage, databaseName = "verso" } = surroundings;
@@ -114,17 +117,27 @@ class ProjectsOnDevice {
   }
 
   async #read(id: string): Promise<Opened | null> {
-    try {
-      const open = await OpenProject.read(id, this.#around());
-      if (open === null) return null;
-      const opened = this.#enter(open);
-      // What another tab wrote between the reading and now went unheard.
-      await open.catchUp();
-      return opened;
-    } catch (error) {
-      this.#turn(this.#connection.troubleOf(error));
-      return null;
+    const open = await this.#readPatiently(id);
+    if (open === null) return null;
+    const opened = this.#enter(open);
+    // What another tab wrote between the reading and now went unheard.
+    await open.catchUp();
+    return opened;
+  }
+
+  /** Just after a hard death of the browser its storage may still be held for a moment. */
+  async #readPatiently(id: string): Promise<OpenProject | null> {
+    for (const wait of readAgainAfter) {
+      try {
+        return await OpenProject.read(id, this.#around());
+      } catch (error) {
+        const trouble = this.#connection.troubleOf(error);
+        this.#turn(trouble);
+        if (trouble === "no-storage" || this.#isClosed) return null;
+        await new Promise((resolve) => setTimeout(resolve, wait));
+      }
     }
+    return null;
   }
 
   #enter(project: OpenProject): Opened {
@@ -204,7 +217,9 @@ class ProjectsOnDevice {
   }
 
   async #close(): Promise<void> {
+    this.#isClosed = true;
     this.#stopLooking();
+    clearTimeout(this.#nextLook);
     const open = [...this.#open.values()];
     await Promise.all(open.map(({ project }) => project.kept()));
     for (const { project } of open) project.letGo();
@@ -219,11 +234,22 @@ class ProjectsOnDevice {
   async #readList(): Promise<void> {
     try {
       this.#listed = await listProjects(this.#connection);
+      this.#failures = 0;
       this.#turn(null);
     } catch (error) {
-      this.#listed ??= [];
-      this.#turn(this.#connection.troubleOf(error));
+      this.#couldNotRead(this.#connection.troubleOf(error));
     }
+  }
+
+  /** A list that could not be read is not an empty one: it is tried again, ever less often. */
+  #couldNotRead(trouble: SavingTrouble): void {
+    if (trouble === "no-storage") this.#listed ??= [];
+    else if (!this.#isClosed) {
+      const wait = readAgainAfter[Math.min(this.#failures++, readAgainAfter.length - 1)];
+      clearTimeout(this.#nextLook);
+      this.#nextLook = setTimeout(() => void this.#readList(), wait);
+    }
+    this.#turn(trouble);
   }
 
   #lookAgain(): void {
@@ -280,6 +306,9 @@ class ProjectsOnDevice {
     this.#publish();
   }
 }
+
+/** In milliseconds. */
+const readAgainAfter = [200, 500, 1_000, 2_000, 5_000];
 
 /** Thirty days, in milliseconds. */
 const keptAfterRemoval = 30 * 86_400_000;

@@ -26,7 +26,10 @@ export type Store = {
   subscribe(listener: () => void): () => void;
   /** A new project, kept before it is given back. `from`: what it starts with, such as the sample. */
   create(from?: Partial<Project>): Promise<ProjectHandle>;
-  /** `null`: there is no such project (any more). Opened twice in one tab it is the same handle. */
+  /**
+   * `null`: there is no such project (any more), or, where `trouble` says so, storage could not be read although it
+   * was tried for some seconds. Opened twice in one tab it is the same handle.
+   */
   open(id: string): Promise<ProjectHandle | null>;
   /** A copy under a new title, with its plan and ticks. `null`: no such project. */
   duplicate(id: string, title: string): Promise<ProjectHandle | null>;
@@ -45,10 +48,10 @@ export type Store = {
 };
 
 export type StoreState = {
-  /** `null`: still being read. The last changed first. */
+  /** `null`: still being read, or, with a `trouble`, not readable yet; it is tried again. The last changed first. */
   readonly projects: readonly ProjectSummary[] | null;
   readonly removed: readonly ProjectSummary[];
-  /** `null`: it works. */
+  /** What keeps storage from being read or written; `null`: it works. */
   readonly trouble: SavingTrouble | null;
   /** Whether the browser promised to keep the data; `null`: not known yet. */
   readonly persisted: boolean | null;
