@@ -112,6 +112,21 @@ describe("many at once", () => {
     }
   });
 
+  test("in a table without a colour, fabrics take the ones their names speak of, once", () => {
+    const { rows } = pasted(
+      bytes("kind,width,height,fabric\nstrip,2,31,teal\nstrip,2,30,Teal\nblock,5,5,owls"),
+      "in",
+      none,
+    );
+    expect(rows.map(({ cells }) => cells.colour?.value)).toEqual(["teal", undefined, undefined]);
+    const coloured = pasted(
+      bytes("kind,width,height,fabric,colour\nblock,5,5,teal,\nblock,6,6,teal,#0a7d7d"),
+      "in",
+      none,
+    );
+    expect(coloured.rows.map(({ cells }) => cells.colour?.value)).toEqual([undefined, "#0a7d7d"]);
+  });
+
   test("what is neither is said to be so", () => {
     expect(pasted(bytes("colour;amount\nteal;12\nrust;4"), "in", none).problem?.kind).toBe("no-kind-column");
     expect(pasted(new Uint8Array([0x89, 0x50, 0x4e, 0x47, 1, 2]), "in", none).problem?.kind).toBe(

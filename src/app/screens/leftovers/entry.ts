@@ -1,6 +1,7 @@
 import { kindFromSides, readColour } from "../../../engine/cloth/index.ts";
 import type { DisplayUnit } from "../../../engine/length/index.ts";
 import {
+  colourWordIn,
   isWaiting,
   type Leftover,
   type LineReading,
@@ -106,7 +107,7 @@ export type Pasted = {
 export function pasted(bytes: Uint8Array, unit: DisplayUnit, known: KnownFabrics): Pasted {
   const table = readTableRows(bytes, unit);
   const ofFile = table.problems.find((problem) => !("row" in problem)) ?? null;
-  if (ofFile === null) return { ...counted(table.rows), rough: [], problem: null };
+  if (ofFile === null) return { ...counted(withLikenesses(table.rows, known)), rough: [], problem: null };
   if (ofFile.kind !== "no-kind-column" && ofFile.kind !== "no-rows" && ofFile.kind !== "no-size-columns") {
     return { rows: [], rough: [], waiting: 0, problem: ofFile };
   }
@@ -116,6 +117,20 @@ export function pasted(bytes: Uint8Array, unit: DisplayUnit, known: KnownFabrics
   return isTable && ofFile.kind === "no-kind-column" && /[,;\t]/.test(firstLine(bytes))
     ? { rows: [], rough: [], waiting: 0, problem: ofFile }
     : lines;
+}
+
+/** In a table without colours fabrics that are new take those their names speak of, as in a line. */
+function withLikenesses(rows: readonly NewLeftover[], known: KnownFabrics): readonly NewLeftover[] {
+  const coloured = new Set(known);
+  for (const { cells } of rows)
+    if (cells.colour !== undefined) coloured.add(nameKey(cells.fabric?.text ?? ""));
+  return rows.map((row) => {
+    const fabric = nameKey(row.cells.fabric?.text ?? "");
+    const look = coloured.has(fabric) ? null : colourWordIn(fabric);
+    if (look === null) return row;
+    coloured.add(fabric);
+    return { ...row, cells: { ...row.cells, colour: { text: look, value: look } } };
+  });
 }
 
 function firstLine(bytes: Uint8Array): string {

@@ -126,7 +126,7 @@ function Hints({ isEmpty, onTake, children }: HintsProps) {
   const texts = useLeftoversTexts();
   return (
     <div className={styles.hints}>
-      <p>{texts.lineHow}</p>
+      {isEmpty && <p>{texts.lineHow}</p>}
       {isEmpty && (
         <ul className={styles.examples}>
           {texts.examples.map((example) => (

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { Button, ToggleButton } from "react-aria-components";
+import { Button, ToggleButton, Toolbar } from "react-aria-components";
 import type { Use } from "../../../engine/cloth/index.ts";
 import type { Length } from "../../../engine/length/index.ts";
 import { useProjectState } from "../../frame/index.ts";
@@ -52,13 +52,16 @@ function OnePile({ pile, onMark, ...rest }: Scale & PilesProps & { readonly pile
       {listed.length > 0 && (
         <Marks label={texts.markPile(pile.name)} now={pile.use} onMark={(use) => onMark(listed, use)} />
       )}
-      <ul className={styles.rows}>
-        {shown.map((row) => (
-          <li key={row.id}>
-            <PileRow row={row} {...rest} />
-          </li>
-        ))}
-      </ul>
+      {/* One stop for the Tab key; along the pieces with the arrow keys. */}
+      <Toolbar aria-label={texts.pile[pile.name]}>
+        <ul className={styles.rows}>
+          {shown.map((row) => (
+            <li key={row.id}>
+              <PileRow row={row} {...rest} />
+            </li>
+          ))}
+        </ul>
+      </Toolbar>
       {hidden > 0 && (
         <Button className="button plain" onPress={showMore}>
           {texts.more(hidden)}
