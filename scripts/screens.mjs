@@ -41,6 +41,7 @@ async function takePictures(name, options) {
   await page.goto(address);
   const ways = page.getByRole("main").getByRole("button");
   await ways.first().waitFor();
+  await settled(page, "start");
   await shoot("start");
   await ways.first().click();
   await page.waitForURL(/#\/[^/]+\/[a-z]+$/);
@@ -62,5 +63,6 @@ async function takePictures(name, options) {
 async function settled(page, step) {
   await page.getByRole("main").getByRole("heading", { level: 1 }).waitFor();
   await page.getByRole("main").locator("svg").first().waitFor({ timeout: 60_000 });
-  await page.waitForTimeout(step === "plan" ? 15_000 : 1000);
+  if (step === "plan") await page.getByText("This is the best that was found.").waitFor({ timeout: 120_000 });
+  await page.waitForTimeout(step === "start" ? 5000 : 1000);
 }
