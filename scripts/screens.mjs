@@ -50,6 +50,7 @@ async function takePictures(name, options) {
     await page.goto(`${address}#/${id}/${step}`);
     await settled(page, step);
     await shoot(step);
+    if (step === "leftovers") await takeEntering(page, shoot);
     if (step === "plan") await page.getByRole("button", { name: "Keep this plan" }).click();
   }
   await page.goto(`${address}#/`);
@@ -57,6 +58,32 @@ async function takePictures(name, options) {
   await page.waitForTimeout(1000);
   await shoot("projects");
   await context.close();
+}
+
+/** A line while it is typed, rows that wait to be mended, and the list of every row. */
+async function takeEntering(page, shoot) {
+  const line = page.getByRole("textbox", { name: "One leftover, as you would note it" });
+  await line.fill("4 strips 2 1/2 x 31 teal dots");
+  await shoot("leftovers-typed");
+  await line.fill("");
+  const pasted = "4 strips 21/2 x 31 navy\nteal dots\n2 blocks 6 1/2 cream";
+  await line.evaluate((field, text) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text", text);
+    field.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
+  }, pasted);
+  await page.getByRole("region", { name: /to be mended$/ }).waitFor();
+  await shoot("leftovers-mend");
+  for (let edits = 0; edits < 3; edits++) {
+    const undo = page.getByRole("button", { name: "Undo" });
+    if (await undo.isEnabled()) await undo.click();
+  }
+  const list = page.getByRole("radio", { name: "List", exact: true });
+  if ((await list.count()) === 0) return;
+  await list.click();
+  await page.getByRole("grid").scrollIntoViewIfNeeded();
+  await shoot("leftovers-list");
+  await page.evaluate(() => scrollTo(0, 0));
 }
 
 /** Until what is drawn is there, and on the plan page the search is over. */

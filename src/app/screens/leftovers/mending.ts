@@ -29,10 +29,10 @@ export function cellsToMend(
     .sort((one, other) => columns.indexOf(one.column) - columns.indexOf(other.column));
 }
 
-/** What else stands in the row, so that she knows it again. */
+/** What else stands in the row, so that she knows it again. A colour is for the eye, and says nothing here. */
 export function restOfRow({ cells }: Leftover, mended: readonly CellToMend[]): string {
   return columns
-    .filter((column) => !mended.some((cell) => cell.column === column))
+    .filter((column) => column !== "colour" && !mended.some((cell) => cell.column === column))
     .flatMap((column) => cells[column]?.text ?? [])
     .join(" · ");
 }
