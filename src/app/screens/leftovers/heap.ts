@@ -6,6 +6,7 @@ import {
   fabricValue,
   heapArea,
   isUndyed,
+  type Job,
   type Piece,
   type PileName,
   pileNames,
@@ -79,12 +80,8 @@ export type Heap = {
 /** What lies on the table, also where the back's size isn't known yet and whatever is marked to stay out. */
 export function heapOf(project: Project): Heap {
   const draft = draftOfHeap(project);
-  const bad = problemsByRow(draft);
-  const checked = checkDraft({
-    ...draft,
-    pieces: draft.pieces.filter(({ row }) => !bad.has(row)).map((piece) => ({ ...piece, use: "yes" })),
-  });
-  const rows = checked.ok ? sortedRows(project, draft, checked.value.job) : [];
+  const { checked, bad } = withoutBadRows(draft);
+  const rows = checked.ok ? sortedRows(project, draft, checked.value.job, bad) : [];
   const fabrics = fabricShares(rows);
   return {
     rows,
@@ -100,7 +97,7 @@ export function heapOf(project: Project): Heap {
 }
 
 // Nothing yet to plan with is no problem on the page where it is entered.
-function stopOf(checked: ReturnType<typeof checkDraft>, draft: Draft): DraftProblem | null {
+function stopOf(checked: Checked, draft: Draft): DraftProblem | null {
   if (checked.ok || draft.pieces.length === 0) return null;
   return (
     checked.error.find(({ severity, kind }) => severity === "stop" && kind !== "nothing-to-plan") ?? null
@@ -118,10 +115,22 @@ function draftOfHeap(project: Project): Draft {
   return { ...rest, back: { width: anySide, height: anySide }, pieces };
 }
 
-function problemsByRow(draft: Draft): ReadonlyMap<number, readonly DraftProblem[]> {
-  const check = checkDraft(draft);
+type Checked = ReturnType<typeof checkDraft>;
+type BadRows = ReadonlyMap<number, readonly DraftProblem[]>;
+
+/** The rows that can be worked with, and what is against the others. Marks are no concern here. */
+function withoutBadRows(draft: Draft): { readonly checked: Checked; readonly bad: BadRows } {
+  const unmarked = { ...draft, pieces: draft.pieces.map((piece) => ({ ...piece, use: "yes" as const })) };
+  const checked = checkDraft(unmarked);
+  const bad = checked.ok ? new Map<number, readonly DraftProblem[]>() : problemsByRow(checked.error);
+  if (bad.size === 0) return { checked, bad };
+  const rest = unmarked.pieces.filter(({ row }) => !bad.has(row));
+  return { checked: checkDraft({ ...unmarked, pieces: rest }), bad };
+}
+
+function problemsByRow(problems: readonly DraftProblem[]): BadRows {
   const rows = new Map<number, readonly DraftProblem[]>();
-  for (const problem of check.ok ? [] : check.error) {
+  for (const problem of problems) {
     if (problem.severity === "stop" && problem.row !== null) {
       rows.set(problem.row, [...(rows.get(problem.row) ?? []), problem]);
     }
@@ -129,13 +138,10 @@ function problemsByRow(draft: Draft): ReadonlyMap<number, readonly DraftProblem[
   return rows;
 }
 
-type Checked = { readonly pieces: readonly Piece[]; readonly fabrics: readonly Fabric[] };
-
-function sortedRows(project: Project, draft: Draft, { pieces, fabrics }: Checked): readonly Sorted[] {
-  const bad = problemsByRow(draft);
+function sortedRows(project: Project, draft: Draft, job: Job, bad: BadRows): readonly Sorted[] {
   const given = draft.pieces.filter(({ row }) => !bad.has(row));
-  const byId = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
-  return pieces.flatMap((piece, index) => {
+  const byId = new Map(job.fabrics.map((fabric) => [fabric.id, fabric]));
+  return job.pieces.flatMap((piece, index) => {
     const { row = 0, use = "yes" } = given[index] ?? {};
     const fabric = byId.get(piece.fabric);
     const source = sourceOf(project, row);
@@ -151,10 +157,7 @@ function sourceOf({ leftovers, rough }: Project, row: number): Pick<Sorted, "id"
   return stock === undefined ? null : { id: stock.id, rough: stock };
 }
 
-function waitingRows(
-  { leftovers }: Project,
-  bad: ReadonlyMap<number, readonly DraftProblem[]>,
-): readonly Waiting[] {
+function waitingRows({ leftovers }: Project, bad: BadRows): readonly Waiting[] {
   return leftovers.flatMap((leftover, index) => {
     const problems = bad.get(index + 1) ?? [];
     return problems.length > 0 || pieceOf(leftover, index + 1) === null ? [{ leftover, problems }] : [];
@@ -181,7 +184,11 @@ function areaOfAll(rows: readonly Sorted[]): Area {
 
 function fabricShares(rows: readonly Sorted[]): readonly FabricShare[] {
   const byFabric = new Map<Fabric, Sorted[]>();
-  for (const row of rows) byFabric.set(row.fabric, [...(byFabric.get(row.fabric) ?? []), row]);
+  for (const row of rows) {
+    const own = byFabric.get(row.fabric) ?? [];
+    own.push(row);
+    byFabric.set(row.fabric, own);
+  }
   const areas = [...byFabric.values()].map(areaOfAll);
   const [all, most] = [areaOfAll(rows), Math.max(1, ...areas)];
   return [...byFabric]
