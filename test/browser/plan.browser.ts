@@ -67,6 +67,8 @@ test("stopped when she likes, and the best so far is kept", async ({ page }) => 
 
 test("her leftovers change, and it is said that the plan she keeps is for what was", async ({ page }) => {
   await sample(page);
+  // While it is still looking, a better plan may take the place of the one that is kept.
+  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
   await keep(page).click();
   await expect(page.getByText("You keep this plan.")).toBeVisible();
   const id = new URL(page.url()).hash.split("/")[1];
