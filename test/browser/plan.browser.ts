@@ -105,6 +105,7 @@ test("by keyboard alone: another style, then kept", async ({ page }) => {
   await page.keyboard.press("ArrowDown");
   await expect(page.getByRole("radio", { checked: true })).not.toHaveAttribute("value", first ?? "");
   await expect(keep(page)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
   await tab(() => page.evaluate(() => document.activeElement?.textContent === "Keep this plan"));
   await page.keyboard.press("Enter");
   await expect(page.getByText("You keep this plan.")).toBeVisible();
