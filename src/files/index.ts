@@ -1,4 +1,4 @@
-export { crc32 } from "./crc32.ts";
+export { crc32, crc32Text } from "./crc32.ts";
 export { type LeftoversTable, type OtherColumn, readLeftovers } from "./leftovers.ts";
 export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";

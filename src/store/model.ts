@@ -25,6 +25,11 @@ const foundation = { name: "foundation" };
 /** Milliseconds: letters typed into one field are one step of undo. */
 const sameFieldWithin = 1_000;
 
+export type Otherwise = {
+  readonly copies?: readonly Uint8Array[];
+  readonly instead?: Project | null;
+};
+
 /** A project in memory: its document, what it says, and the edits of this tab. Knows nothing of storage. */
 export class ProjectModel {
   readonly edits: ProjectEdits;
@@ -66,21 +71,27 @@ export class ProjectModel {
   }
 
   /**
-   * The document in stored records. Damaged ones are passed over; where nothing of it can be read, `instead` is what
-   * it says.
+   * The document in stored records. Damaged ones are passed over; what is in a copy and not in them is new and goes to
+   * `onUpdate`. Where nothing of it can be read, `instead` is what it says.
    */
   static from(
     records: readonly unknown[],
     surroundings: ModelSurroundings,
-    instead: Project | null = null,
+    { copies = [], instead = null }: Otherwise = {},
   ): ProjectModel {
     return new ProjectModel(surroundings, (model) => {
       model.#replay(records);
+      for (const copy of copies) model.#mend(copy);
       if (!model.isReadable && instead !== null) model.#found(instead);
       model.#doc.transact(() => {
         model.#canMigrate = migrateDocument(model.#roots);
       }, foundation);
     });
+  }
+
+  /** All of it, as one update. */
+  get bytes(): Uint8Array {
+    return Y.encodeStateAsUpdate(this.#doc);
   }
 
   get project(): Project {
@@ -159,6 +170,14 @@ export class ProjectModel {
       this.#roots.about.set("version", projectVersion);
       writeWhole(this.#roots, project);
     }, foundation);
+  }
+
+  #mend(copy: Uint8Array): void {
+    try {
+      Y.applyUpdate(this.#doc, copy, foundation);
+    } catch {
+      // It is only a copy.
+    }
   }
 
   #replay(records: readonly unknown[]): void {

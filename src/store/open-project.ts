@@ -1,7 +1,8 @@
 import { type Project, writeProject } from "../files/index.ts";
+import type { Copies } from "./copies.ts";
 import type { Connection } from "./database.ts";
 import { type ModelSurroundings, ProjectModel } from "./model.ts";
-import { compact, type ReadRecords, readRecords, writeEntry } from "./project-table.ts";
+import { compact, hasProject, type ReadRecords, readRecords, writeEntry } from "./project-table.ts";
 import { isWhole } from "./records.ts";
 import { Saver } from "./saver.ts";
 import type { ProjectHandle, ProjectState, ProjectSummary, ProjectVersion, StoredProblem } from "./types.ts";
@@ -16,6 +17,7 @@ import {
 
 export type ProjectSurroundings = {
   readonly connection: Connection;
+  readonly copies: Copies;
   readonly clock: () => number;
   readonly newId: () => string;
   /** Something of this project was kept, or stopped being so. */
@@ -43,11 +45,13 @@ export class OpenProject {
   #state: ProjectState | null = null;
   #isNew: boolean;
   #isGone = false;
+  #isLetGo = false;
   #lastSeq: number;
   #changedAt: number;
   #writes = 0;
   #lastVersionAt: number | null = null;
   #catchingUp: Promise<void> = Promise.resolve();
+  #copying: Promise<void> = Promise.resolve();
 
   private constructor(id: string, surroundings: ProjectSurroundings, from: From) {
     this.id = id;
@@ -87,9 +91,12 @@ export class OpenProject {
     if (read === null) return null;
     const { records, last, changedAt } = read;
     const instead = records.every(isWhole) ? null : await lastReadable(surroundings.connection, id);
-    const model = (around: ModelSurroundings) => ProjectModel.from(records, around, instead);
+    const found = await surroundings.copies.read(id);
+    const copies = found.flatMap(({ version, bytes }) => (version === null ? [bytes] : []));
+    const model = (around: ModelSurroundings) => ProjectModel.from(records, around, { copies, instead });
     const open = new OpenProject(id, surroundings, { lastSeq: Math.max(last, 1), changedAt, model });
     if (records.length > compactEvery) open.#compact();
+    void open.#copy().then(() => surroundings.copies.removeOthers(id));
     return open;
   }
 
@@ -131,6 +138,7 @@ export class OpenProject {
     this.#isGone = true;
     this.#model.freeze();
     this.#saver.stop();
+    this.#copying = this.#copying.then(() => this.#removeCopiesOfWiped());
     this.#publish();
   }
 
@@ -141,9 +149,11 @@ export class OpenProject {
   }
 
   /** What is not kept by now is lost to this tab. */
-  letGo(): void {
+  async letGo(): Promise<void> {
+    this.#isLetGo = true;
     this.#model.freeze();
     this.#saver.stop();
+    await Promise.all([this.#catchingUp, this.#copying]);
     this.#listeners.clear();
     this.#model.destroy();
   }
@@ -184,7 +194,7 @@ export class OpenProject {
       goBackTo: (version) => this.#goBackTo(version),
       removeVersion: (version) =>
         removeVersion(connection, this.id, version).then(
-          () => true,
+          () => this.#surroundings.copies.removeVersions(this.id, [version]).then(() => true),
           () => false,
         ),
     };
@@ -204,6 +214,7 @@ export class OpenProject {
       return false;
     }
     this.#isNew = false;
+    await this.#copy();
     // Another tab may have written in between; its edits are still to be taken in.
     if (seq === this.#lastSeq + 1) this.#lastSeq = seq;
     else void this.catchUp();
@@ -213,13 +224,32 @@ export class OpenProject {
     return true;
   }
 
+  /** One after the other, each with all that is known by then. */
+  #copy(): Promise<void> {
+    const { copies } = this.#surroundings;
+    this.#copying = this.#copying.then(async () => {
+      if (this.#isGone || this.#isLetGo) return;
+      const { bytes } = this.#model;
+      await copies.write({ project: this.id, version: null, about: this.summary, bytes });
+      if (this.#isGone) await this.#removeCopiesOfWiped();
+    });
+    return this.#copying;
+  }
+
+  /** What was wiped may not come back. What was only removed may. */
+  async #removeCopiesOfWiped(): Promise<void> {
+    const { connection, copies } = this.#surroundings;
+    const isThere = await hasProject(connection, this.id).catch(() => true);
+    if (!isThere) await copies.removeProject(this.id);
+  }
+
   /** A log that stays long costs a moment on the next opening and nothing else. */
   #compact(): void {
     compact(this.#surroundings.connection, this.id, this.#surroundings.clock()).catch(() => {});
   }
 
   async #takeNew(): Promise<void> {
-    if (this.#isNew || this.#isGone) return;
+    if (this.#isNew || this.#isGone || this.#isLetGo) return;
     const read = await readRecords(this.#surroundings.connection, this.id, this.#lastSeq);
     if (read === null) {
       this.leave();
@@ -229,6 +259,7 @@ export class OpenProject {
     this.#changedAt = Math.max(this.#changedAt, read.changedAt);
     if (read.records.length === 0) return;
     this.#model.take(read.records);
+    void this.#copy();
     this.#publish();
   }
 
@@ -244,9 +275,9 @@ export class OpenProject {
   }
 
   async #keepVersion(name: string | null, value: Project): Promise<boolean> {
-    const { connection, clock, newId } = this.#surroundings;
+    const { connection, copies, clock, newId } = this.#surroundings;
     const version = { project: this.id, id: newId(), name, at: clock(), value };
-    return await keepVersion(connection, version).catch(() => false);
+    return await keepVersion(connection, copies, version).catch(() => false);
   }
 
   async #goBackTo(version: string): Promise<boolean> {

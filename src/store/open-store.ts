@@ -1,9 +1,11 @@
 import { err, ok } from "../engine/length/index.ts";
 import { newProject, type Project, readProject } from "../files/index.ts";
+import { Copies } from "./copies.ts";
 import { Connection } from "./database.ts";
 import { otherTabs, type Tabs } from "./messages.ts";
 import { OpenProject, type ProjectSurroundings } from "./open-project.ts";
 import { listProjects, purge, setRemoved, wipe } from "./projects-table.ts";
+import { putBackLost } from "./put-back.ts";
 import type {
   ProjectHandle,
   ProjectSummary,
@@ -24,6 +26,9 @@ class ProjectsOnDevice {
   readonly store: Store;
   readonly #surroundings: StoreSurroundings;
   readonly #connection: Connection;
+  readonly #copies: Copies;
+  /** Before it is settled nobody may say that a project isn't there. */
+  #puttingBack: Promise<void> | null = null;
   readonly #tabs: Tabs;
   readonly #open = new Map<string, Opened>();
   readonly #opening = new Map<string, Promise<Opened | null>>();
@@ -38,9 +43,11 @@ class ProjectsOnDevice {
   #nextLook: ReturnType<typeof setTimeout> | undefined;
 
   constructor(surroundings: StoreSurroundings) {
-    const { storage, databaseName = "verso" } = surroundings;
+    const { storage, device, databaseName = "verso" } = surroundings;
+    const folder = device?.getDirectory === undefined ? null : () => folderOf(device);
     this.#surroundings = surroundings;
     this.#connection = new Connection(storage, databaseName);
+    this.#copies = new Copies(folder, databaseName, surroundings.newId());
     this.#tabs = otherTabs(databaseName, (message) => {
       if (message.kind === "written") void this.#open.get(message.project)?.project.catchUp();
       void this.#readList();
@@ -64,7 +71,7 @@ class ProjectsOnDevice {
       open: async (id) => (await this.#use(id))?.handle ?? null,
       duplicate: (id, title) => this.#duplicate(id, title),
       remove: (id) => this.#remove(id),
-      restore: (id) => this.#change(() => setRemoved(this.#connection, id, null)),
+      restore: async (id) => hasAny(await this.#change(() => setRemoved(this.#connection, id, null))),
       importFile: async (bytes) => {
         const read = readProject(bytes);
         return read.ok ? ok(await this.#create(read.value)) : err(read.error);
@@ -78,7 +85,7 @@ class ProjectsOnDevice {
 
   async #begin(): Promise<void> {
     const longAgo = this.#surroundings.clock() - keptAfterRemoval;
-    await purge(this.#connection, longAgo).catch(() => {});
+    await purge(this.#connection, longAgo, (id) => this.#copies.removeProject(id)).catch(() => {});
     await this.#readList();
     await this.#askDevice();
   }
@@ -129,6 +136,7 @@ class ProjectsOnDevice {
   async #readPatiently(id: string): Promise<OpenProject | null> {
     for (const wait of readAgainAfter) {
       try {
+        await this.#putBack();
         return await OpenProject.read(id, this.#around());
       } catch (error) {
         const trouble = this.#connection.troubleOf(error);
@@ -150,6 +158,7 @@ class ProjectsOnDevice {
     const { clock, newId } = this.#surroundings;
     return {
       connection: this.#connection,
+      copies: this.#copies,
       clock,
       newId,
       onKept: (id) => {
@@ -170,7 +179,7 @@ class ProjectsOnDevice {
     // Someone may have opened it again while the last edit was on its way.
     if (opened.users > 0 || this.#open.get(project.id) !== opened) return;
     this.#open.delete(project.id);
-    project.letGo();
+    await project.letGo();
     await this.#readList();
   }
 
@@ -186,7 +195,8 @@ class ProjectsOnDevice {
   async #remove(id: string): Promise<boolean> {
     const opened = this.#open.get(id);
     await opened?.project.kept();
-    const isRemoved = await this.#change(() => setRemoved(this.#connection, id, this.#surroundings.clock()));
+    const now = this.#surroundings.clock();
+    const isRemoved = hasAny(await this.#change(() => setRemoved(this.#connection, id, now)));
     if (!isRemoved || opened === undefined) return isRemoved;
     opened.project.leave();
     this.#open.delete(id);
@@ -195,24 +205,26 @@ class ProjectsOnDevice {
   }
 
   async #wipeAll(): Promise<boolean> {
-    const isWiped = await this.#change(() => wipe(this.#connection));
-    if (!isWiped) return false;
+    await this.#copies.removeAll();
+    const wiped = await this.#change(() => wipe(this.#connection));
+    if (wiped === null) return false;
     for (const { project } of this.#open.values()) project.leave();
     this.#open.clear();
+    await this.#copies.removeAll();
     await this.#readList();
     return true;
   }
 
-  /** Changes the list; other tabs hear of it. False: it could not be done. */
-  async #change(change: () => Promise<readonly string[]>): Promise<boolean> {
+  /** Changes the list; other tabs hear of it. The ids that changed; `null`: it could not be done. */
+  async #change(change: () => Promise<readonly string[]>): Promise<readonly string[] | null> {
     try {
       const changed = await change();
       await this.#readList();
       for (const project of changed) this.#tabs.tell({ kind: "written", project });
-      return changed.length > 0;
+      return changed;
     } catch (error) {
       this.#turn(this.#connection.troubleOf(error));
-      return false;
+      return null;
     }
   }
 
@@ -222,7 +234,7 @@ class ProjectsOnDevice {
     clearTimeout(this.#nextLook);
     const open = [...this.#open.values()];
     await Promise.all(open.map(({ project }) => project.kept()));
-    for (const { project } of open) project.letGo();
+    await Promise.all(open.map(({ project }) => project.letGo()));
     this.#open.clear();
     this.#tabs.close();
     this.#listeners.clear();
@@ -231,8 +243,19 @@ class ProjectsOnDevice {
 
   // ---- List
 
+  /** Once, as soon as the database can be read. */
+  #putBack(): Promise<void> {
+    const puttingBack = this.#puttingBack ?? putBackLost(this.#connection, this.#copies);
+    this.#puttingBack = puttingBack;
+    puttingBack.catch(() => {
+      if (this.#puttingBack === puttingBack) this.#puttingBack = null;
+    });
+    return puttingBack;
+  }
+
   async #readList(): Promise<void> {
     try {
+      await this.#putBack();
       this.#listed = await listProjects(this.#connection);
       this.#failures = 0;
       this.#turn(null);
@@ -305,6 +328,17 @@ class ProjectsOnDevice {
     this.#device = { persisted, space };
     this.#publish();
   }
+}
+
+async function folderOf(
+  device: NonNullable<StoreSurroundings["device"]>,
+): Promise<FileSystemDirectoryHandle> {
+  if (device.getDirectory === undefined) throw new Error("There is no file system here.");
+  return await device.getDirectory();
+}
+
+function hasAny(changed: readonly string[] | null): boolean {
+  return changed !== null && changed.length > 0;
 }
 
 /** In milliseconds. */

@@ -32,6 +32,14 @@ export async function readRecords(
   });
 }
 
+/** Whether it is there, be it removed from the list. */
+export async function hasProject(connection: Connection, project: string): Promise<boolean> {
+  const summary = await connection.read(["projects"], (reading) => {
+    return reading.objectStore("projects").get(project);
+  });
+  return summary !== undefined;
+}
+
 /** What a tab writes: an edit or several, and how the project shows in the list. */
 export type Entry = {
   readonly bytes: Uint8Array;

@@ -3,7 +3,7 @@ import { type Connection, tableNames, type Writing } from "./database.ts";
 import type { ProjectSummary } from "./types.ts";
 import { versionsOf } from "./versions.ts";
 
-const summarySchema = v.object({
+export const summarySchema = v.object({
   id: v.string(),
   title: v.string(),
   sample: v.boolean(),
@@ -38,11 +38,16 @@ export async function setRemoved(
   });
 }
 
-/** Lets go for good of what was removed before `longAgo`. */
-export async function purge(connection: Connection, longAgo: number): Promise<void> {
+/** Lets go for good of what was removed before `longAgo`; `letGo` is told first. */
+export async function purge(
+  connection: Connection,
+  longAgo: number,
+  letGo: (project: string) => Promise<void>,
+): Promise<void> {
   const projects = await listProjects(connection);
   const old = projects.filter(({ removedAt }) => removedAt !== null && removedAt < longAgo);
   if (old.length === 0) return;
+  for (const { id } of old) await letGo(id);
   await connection.write(tableNames, async (writing) => {
     for (const { id } of old) await deleteProject(writing, id);
   });

@@ -189,6 +189,9 @@ export type StoreSurroundings = {
   readonly titleOfNew: string;
   readonly storage: IDBFactory | null;
   /** What the browser says of the room it gives; `null`: nothing. */
-  readonly device: Pick<StorageManager, "persist" | "persisted" | "estimate"> | null;
+  readonly device:
+    | (Pick<StorageManager, "persist" | "persisted" | "estimate"> &
+        Partial<Pick<StorageManager, "getDirectory">>)
+    | null;
   readonly databaseName?: string;
 };

@@ -1,4 +1,5 @@
 import { type Project, readProject, writeProject } from "../files/index.ts";
+import type { Copies } from "./copies.ts";
 import type { Connection, StoredVersion } from "./database.ts";
 import type { ProjectVersion } from "./types.ts";
 
@@ -21,17 +22,33 @@ export type NewVersion = {
 };
 
 /** Keeps a version and gives up those that are one too many. False: it could not be kept. */
-export async function keepVersion(connection: Connection, version: NewVersion): Promise<boolean> {
-  const { value, ...about } = version;
-  const bytes = writeProject(value, version.at);
+export async function keepVersion(
+  connection: Connection,
+  copies: Copies,
+  { value, ...about }: NewVersion,
+): Promise<boolean> {
+  const bytes = writeProject(value, about.at);
   const stored = { ...about, bytes, leftovers: value.leftovers.length, planned: value.plan !== null };
+  const dropped = await writeVersion(connection, stored);
+  if (dropped === null) return false;
+  const { project, id, name, at, leftovers, planned } = stored;
+  await copies.write({ project, version: id, about: { name, at, leftovers, planned }, bytes });
+  await copies.removeVersions(project, dropped);
+  return true;
+}
+
+/** Ids of the versions that were given up; `null`: there is no such project. */
+async function writeVersion(
+  connection: Connection,
+  version: StoredVersion,
+): Promise<readonly string[] | null> {
   return await connection.write(["projects", "versions"], async (writing) => {
-    if ((await writing.objectStore("projects").get(version.project)) === undefined) return false;
+    if ((await writing.objectStore("projects").get(version.project)) === undefined) return null;
     const versions = writing.objectStore("versions");
-    await versions.put(stored);
-    const all = await versions.getAll(versionsOf(version.project));
-    for (const { project, id } of versionsToDrop(all)) await versions.delete([project, id]);
-    return true;
+    await versions.put(version);
+    const dropped = versionsToDrop(await versions.getAll(versionsOf(version.project)));
+    for (const { project, id } of dropped) await versions.delete([project, id]);
+    return dropped.map(({ id }) => id);
   });
 }
 

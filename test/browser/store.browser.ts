@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
@@ -34,6 +34,42 @@ test(`killed ${rounds} times at any moment, every edit that was said to be kept 
   expect(edits, "edits kept in all").toBeGreaterThan(rounds);
   test.info().annotations.push({ type: "kept", description: `${edits} edits in ${rounds} rounds` });
 });
+
+test("where the browser finds its database damaged and deletes it, everything is put back", async ({
+  alone,
+}) => {
+  const profile = mkdtempSync(join(tmpdir(), "verso-killed-"));
+  profiles.push(profile);
+  const round = await untilKilled(profile, alone.address, { round: 0, before: undefined });
+  spoilDatabase(profile);
+  const browser = await BrowserToKill.start(profile, alone.address);
+  await expectKept(browser.page, round);
+  await browser.kill();
+  expect(round.kept.size, "edits kept").toBeGreaterThan(0);
+  expect(wasDeleted(profile), "the browser deleted its database").toBe(true);
+});
+
+/** One byte in the middle of what was written last: as a record that was broken off looks once more is written. */
+function spoilDatabase(profile: string): void {
+  const folder = databaseIn(profile);
+  for (const name of readdirSync(folder).filter((file) => file.endsWith(".log"))) {
+    const bytes = readFileSync(join(folder, name));
+    const middle = bytes.length >> 1;
+    bytes[middle] = (bytes[middle] ?? 0) ^ 0xff;
+    writeFileSync(join(folder, name), bytes);
+  }
+}
+
+/** The browser's own account of how it last came to its database. */
+function wasDeleted(profile: string): boolean {
+  return readFileSync(join(databaseIn(profile), "LOG"), "utf8").includes("since it was missing");
+}
+
+function databaseIn(profile: string): string {
+  const folder = join(profile, "Default", "IndexedDB");
+  const [name = ""] = readdirSync(folder).filter((one) => one.endsWith(".leveldb"));
+  return join(folder, name);
+}
 
 // Not in the test itself: what runs out of time never comes to its end.
 test.afterEach(async () => {
