@@ -17,6 +17,20 @@ beforeEach(() => {
 });
 afterEach(closeAll);
 
+/** Locks that are held by name until their holder lets go. */
+function locks() {
+  const held = new Set<string>();
+  return {
+    request: async (name: string, hold: () => Promise<void>) => {
+      held.add(name);
+      await hold();
+      held.delete(name);
+    },
+    query: async () => ({ held: [...held].map((name) => ({ name })) }),
+  };
+}
+vi.stubGlobal("navigator", { locks: locks() });
+
 async function closeAll() {
   await Promise.all(stores.splice(0).map((store) => store.close()));
 }
@@ -102,12 +116,13 @@ test("where the browser lost its database, every project and version is put back
   expect(await again.saved()).toBe(true);
 });
 
-test("edits of two tabs are in the copies, and one copy stays when the other tab's is in it", async () => {
+test("edits of two tabs are in the copies; those of closed tabs go when an open one has all that is in them", async () => {
   const one = await tab().create();
   const other = await opened(tab(), one.id);
   one.setTitle("Mine");
   other.setTime("any");
   await Promise.all([one.saved(), other.saved()]);
+  expect(copiesOf(one.id)).toHaveLength(2);
   await loseDatabase();
   const again = await opened(tab(), one.id);
   expect(again.state().project).toMatchObject({ title: "Mine", time: "any" });

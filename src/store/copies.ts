@@ -15,7 +15,7 @@ export type Folder = () => Promise<FileSystemDirectoryHandle>;
 
 const folderName = "verso-copies";
 /** A file system that does not answer must not hold up what is already kept. Milliseconds. */
-const patience = 3_000;
+const patience = 20_000;
 
 /**
  * Whole copies of all projects in the browser's file system for this page, beside its database. A browser that was
@@ -26,9 +26,11 @@ const patience = 3_000;
 export class Copies {
   readonly #folder: () => Promise<FileSystemDirectoryHandle | null>;
   readonly #tab: string;
+  readonly #life: TabLife;
 
   constructor(root: Folder | null, databaseName: string, tab: string) {
     this.#tab = tab;
+    this.#life = liveAs(tab, root === null ? undefined : locksHere());
     let folder: Promise<FileSystemDirectoryHandle | null> | null = null;
     this.#folder = () => {
       folder ??= openFolder(root, `${folderName}-${databaseName}`);
@@ -39,6 +41,7 @@ export class Copies {
   /** Replaces what this tab has of the same project or version. */
   async write(copy: Copy): Promise<void> {
     await withPatience(async () => {
+      await this.#life.begun;
       const folder = await this.#folder();
       const file = await folder?.getFileHandle(this.#nameOf(copy), { create: true });
       const writing = await file?.createWritable();
@@ -59,10 +62,14 @@ export class Copies {
     return copies.filter((copy) => copy !== null);
   }
 
-  /** Other tabs' copies of the project itself: what is in them is in this tab's by now. */
-  async removeOthers(project: string): Promise<void> {
-    const own = this.#nameOf({ project, version: null });
-    await this.#remove((name) => projectIn(name) === project && !isOfVersion(name) && name !== own);
+  /**
+   * Copies of the project by tabs that are closed: what is in them is in this tab's by now. Those of open tabs stay,
+   * they are written anew at each edit.
+   */
+  async removeOfClosedTabs(project: string): Promise<void> {
+    const open = await withPatience(() => this.#life.openTabs());
+    if (open === null) return;
+    await this.#remove((name) => projectIn(name) === project && !isOfVersion(name) && !open.has(tabIn(name)));
   }
 
   async removeVersions(project: string, versions: readonly string[]): Promise<void> {
@@ -78,6 +85,11 @@ export class Copies {
     await this.#remove(() => true);
   }
 
+  /** This tab is closed: others may clear up behind it. */
+  close(): void {
+    this.#life.end();
+  }
+
   #nameOf({ project, version }: Pick<Copy, "project" | "version">): string {
     return version === null
       ? `${encodeURIComponent(project)}~tab~${encodeURIComponent(this.#tab)}`
@@ -88,8 +100,8 @@ export class Copies {
     const names = await withPatience(async () => {
       const found: string[] = [];
       for await (const name of (await this.#folder())?.keys() ?? []) found.push(name);
-      // A write that was broken off leaves a file beside the one it was to replace.
-      return found.filter((name) => /^[^~]+~(tab|version)~[^~.]+$/.test(name));
+      // A write that was broken off leaves a file beside the one it was to replace, and that may be whole.
+      return found.filter((name) => /^[^~]+~(tab|version)~[^~]+$/.test(name));
     });
     return names ?? [];
   }
@@ -109,6 +121,43 @@ export class Copies {
   }
 }
 
+type TabLife = {
+  /** Settled as soon as other tabs can see that this one is open. */
+  readonly begun: Promise<unknown>;
+  /** Ids of all open tabs; `null`: the browser can't tell. */
+  readonly openTabs: () => Promise<ReadonlySet<string> | null>;
+  readonly end: () => void;
+};
+
+const lockName = "verso tab ";
+
+/** A tab holds a lock as long as it lives, however it dies. */
+function liveAs(tab: string, locks: LockManager | undefined): TabLife {
+  if (locks === undefined) return { begun: Promise.resolve(), openTabs: async () => null, end: () => {} };
+  let end = () => {};
+  const closed = new Promise<void>((resolve) => {
+    end = resolve;
+  });
+  const begun = new Promise<void>((resolve) => {
+    const hold = () => {
+      resolve();
+      return closed;
+    };
+    locks.request(`${lockName}${tab}`, hold).catch(() => resolve());
+  });
+  const openTabs = async () => {
+    const { held = [] } = await locks.query();
+    return new Set(
+      held.flatMap(({ name }) => (name?.startsWith(lockName) ? [name.slice(lockName.length)] : [])),
+    );
+  };
+  return { begun, openTabs, end };
+}
+
+function locksHere(): LockManager | undefined {
+  return typeof navigator === "undefined" ? undefined : navigator.locks;
+}
+
 async function openFolder(root: Folder | null, name: string): Promise<FileSystemDirectoryHandle | null> {
   if (root === null) return null;
   return await withPatience(async () => (await root()).getDirectoryHandle(name, { create: true }));
@@ -116,6 +165,10 @@ async function openFolder(root: Folder | null, name: string): Promise<FileSystem
 
 function projectIn(name: string): string {
   return decodeURIComponent(name.slice(0, name.indexOf("~")));
+}
+
+function tabIn(name: string): string {
+  return decodeURIComponent(name.slice(name.lastIndexOf("~") + 1).replace(/[.].*$/, ""));
 }
 
 function isOfVersion(name: string): boolean {

@@ -96,7 +96,7 @@ export class OpenProject {
     const model = (around: ModelSurroundings) => ProjectModel.from(records, around, { copies, instead });
     const open = new OpenProject(id, surroundings, { lastSeq: Math.max(last, 1), changedAt, model });
     if (records.length > compactEvery) open.#compact();
-    void open.#copy().then(() => surroundings.copies.removeOthers(id));
+    void open.#copy().then(() => surroundings.copies.removeOfClosedTabs(id));
     return open;
   }
 

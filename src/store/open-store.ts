@@ -237,6 +237,7 @@ class ProjectsOnDevice {
     await Promise.all(open.map(({ project }) => project.letGo()));
     this.#open.clear();
     this.#tabs.close();
+    this.#copies.close();
     this.#listeners.clear();
     await this.#connection.close();
   }
