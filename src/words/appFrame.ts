@@ -45,6 +45,9 @@ export type FrameWords = {
   readonly pageNotHereWhat: string;
   readonly noSuchProject: string;
   readonly noSuchProjectWhat: string;
+  /** Storage does not answer, so nobody knows whether there is such a project. */
+  readonly notReadable: string;
+  readonly notReadableWhat: (why: NotSavedWhy) => string;
   readonly opening: string;
   readonly toProjects: string;
 };
@@ -85,6 +88,8 @@ const english: FrameWords = {
     "You may be offline, or Verso was renewed meanwhile. Load it again when you are back online.",
   noSuchProject: "There is no such project on this device.",
   noSuchProjectWhat: "It may have been removed, or it is kept in another browser.",
+  notReadable: "This project can't be read just now.",
+  notReadableWhat,
   opening: "Opening…",
   toProjects: "Go to your projects",
 };
@@ -99,6 +104,18 @@ function notSavedWhy(why: NotSavedWhy): string {
       return "A newer Verso is open in another tab. Save a file, then load this page again.";
     case "failed":
       return "The last changes could not be kept on this device. Save a file to be sure.";
+  }
+}
+
+function notReadableWhat(why: NotSavedWhy): string {
+  switch (why) {
+    case "no-storage":
+      return "This browser keeps nothing here, as in a private window. Open Verso in the window you used before.";
+    case "newer-tab":
+      return "A newer Verso is open in another tab. Close that tab or this one, then try again.";
+    case "full":
+    case "failed":
+      return "The browser does not give out what it keeps. Nothing of yours was changed. Wait a moment, then try again.";
   }
 }
 

@@ -36,6 +36,17 @@ test("a project that isn't there is said so, with a way on", async ({ page }) =>
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Start");
 });
 
+test("where storage does not answer, nothing is said to be gone, and it can be tried again", async ({
+  page,
+}) => {
+  await page.goto("./#/held/size");
+  const title = page.getByRole("heading", { level: 1 });
+  await expect(title).toHaveText("This project can't be read just now.");
+  await expect(page.getByText("Nothing of yours was changed.")).toBeVisible();
+  await page.getByRole("button", { name: "Try again" }).click();
+  await expect(title).toHaveText("Size");
+});
+
 test("by keyboard alone: past the bar, along the steps, through undo and redo", async ({ page }) => {
   await page.goto("./#/there/size");
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Size");

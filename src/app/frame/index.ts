@@ -9,5 +9,4 @@ export {
   useProjectState,
   useStore,
   useStoreState,
-  useWords,
 } from "./surroundings.ts";

@@ -1,15 +1,18 @@
 import { type ReactNode, useEffect, useState } from "react";
-import type { ProjectHandle } from "../../store/index.ts";
+import { Button } from "react-aria-components";
+import type { ProjectHandle, SavingTrouble } from "../../store/index.ts";
 import { Notice } from "./notice.tsx";
 import { hrefOf } from "./route.ts";
 import { Surface } from "./surface.tsx";
-import { ProjectContext, useFrameWords, useStore } from "./surroundings.ts";
+import { ProjectContext, useFrameWords, useStore, useStoreState } from "./surroundings.ts";
 
 /** Opens a project for what stands inside; says so where there is none. */
 export function ProjectDoor({ id, children }: { readonly id: string; readonly children: ReactNode }) {
-  const project = useOpenProject(id);
+  const { project, again } = useOpenProject(id);
+  const { trouble } = useStoreState();
   if (project === undefined) return <Opening />;
-  if (project === null) return <NoSuchProject />;
+  if (project === null)
+    return trouble === null ? <NoSuchProject /> : <NotReadable why={trouble} again={again} />;
   return <ProjectContext value={project}>{children}</ProjectContext>;
 }
 
@@ -35,19 +38,43 @@ function NoSuchProject() {
   );
 }
 
-/**
- * `undefined`: still opening; `null`: there is none. It stays open when she goes to another page: coming back, she can
- * undo what she did before.
- */
-function useOpenProject(id: string): ProjectHandle | null | undefined {
+function NotReadable({ why, again }: { readonly why: SavingTrouble; readonly again: () => void }) {
+  const words = useFrameWords();
+  return (
+    <Surface>
+      <Notice title={words.notReadable} text={words.notReadableWhat(why)}>
+        <Button className="button next" onPress={again}>
+          {words.tryAgain}
+        </Button>
+        <a className="button" href={hrefOf({ screen: "projects" })}>
+          {words.toProjects}
+        </a>
+      </Notice>
+    </Surface>
+  );
+}
+
+type Opened = {
+  /** `undefined`: still opening; `null`: there is none, or storage can't be read. */
+  readonly project: ProjectHandle | null | undefined;
+  readonly again: () => void;
+};
+
+/** It stays open when she goes to another page: coming back, she can undo what she did before. */
+function useOpenProject(id: string): Opened {
   const store = useStore();
-  const [opened, setOpened] = useState<{ readonly id: string; readonly project: ProjectHandle | null }>();
+  const [attempt, setAttempt] = useState(0);
+  const [opened, setOpened] = useState<{ readonly key: string; readonly project: ProjectHandle | null }>();
+  const key = `${id} ${attempt}`;
   useEffect(() => {
     let here = true;
-    void store.open(id).then((project) => here && setOpened({ id, project }));
+    void store.open(id).then((project) => here && setOpened({ key, project }));
     return () => {
       here = false;
     };
-  }, [store, id]);
-  return opened?.id === id ? opened.project : undefined;
+  }, [store, id, key]);
+  return {
+    project: opened?.key === key ? opened.project : undefined,
+    again: () => setAttempt((tries) => tries + 1),
+  };
 }

@@ -1,7 +1,7 @@
 /** What every page finds around it: the words, the store, the open project. */
 import { createContext, useContext, useSyncExternalStore } from "react";
 import type { ProjectHandle, ProjectState, Store, StoreState } from "../../store/index.ts";
-import { type FrameWords, frameWords, type Locale, type Words, wordsFor } from "../../words/index.ts";
+import { type FrameWords, frameWords, type Locale } from "../../words/index.ts";
 
 export type Surroundings = { readonly locale: Locale; readonly store: Store };
 
@@ -36,16 +36,6 @@ export function useProjectState(): ProjectState {
   return useSyncExternalStore(project.subscribe, project.state);
 }
 
-/** Every text about cloth, in her words and the project's unit; in inches where no project is open. */
-export function useWords(): Words {
-  const locale = useLocale();
-  const project = useContext(ProjectContext);
-  const unit = useSyncExternalStore(project?.subscribe ?? nothingToHear, () =>
-    project === null ? "in" : project.state().project.settings.unit,
-  );
-  return wordsOf(locale, unit);
-}
-
 /** The frame's own words. */
 export function useFrameWords(): FrameWords {
   return frameWordsOf(useLocale());
@@ -57,21 +47,9 @@ function useSurroundings(): Surroundings {
   return surroundings;
 }
 
-function nothingToHear(): () => void {
-  return () => {};
-}
-
-const made = new Map<string, Words>();
 const framesMade = new Map<Locale, FrameWords>();
 
 // The same word set is the same object, so that what depends on it is not drawn anew.
-function wordsOf(locale: Locale, unit: "in" | "cm"): Words {
-  const key = `${locale} ${unit}`;
-  const words = made.get(key) ?? wordsFor(locale, unit);
-  made.set(key, words);
-  return words;
-}
-
 function frameWordsOf(locale: Locale): FrameWords {
   const words = framesMade.get(locale) ?? frameWords(locale);
   framesMade.set(locale, words);

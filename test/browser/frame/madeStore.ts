@@ -8,10 +8,22 @@ export function madeStore(): {
 } {
   const project = madeProject();
   const none: StoreState = { projects: [], removed: [], trouble: null, persisted: null, space: null };
+  const unreadable: StoreState = { ...none, projects: null, trouble: "failed" };
+  const listeners = new Set<() => void>();
+  let state = none;
   const store: Partial<Store> = {
-    state: () => none,
-    subscribe: () => () => {},
-    open: async (id) => (id === "there" ? project.handle : null),
+    state: () => state,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    // What is held is given out when it is asked for a second time.
+    open: async (id) => {
+      const isHeld = id === "held" && state === none;
+      if (id === "held") state = isHeld ? unreadable : none;
+      for (const listener of listeners) listener();
+      return id === "there" || (id === "held" && !isHeld) ? project.handle : null;
+    },
   };
   return { store: store as Store, say: project.say };
 }

@@ -1,5 +1,4 @@
-import { drawingTexts, sizeTexts } from "../../../words/index.ts";
-import { useWords } from "../../frame/index.ts";
+import { drawingTexts, sizeTexts, wordsFor } from "../../../words/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./size.module.css";
@@ -9,7 +8,7 @@ import type { SizeFacts } from "./sizeFacts.ts";
 export function TheBack({ facts }: { readonly facts: SizeFacts }) {
   const texts = useTexts(sizeTexts);
   const drawn = useTexts(drawingTexts);
-  const words = useWords();
+  const words = useTexts(wordsFor);
   const { drawing, back, top, edge } = facts;
   if (drawing === null || back === null) return <p className={styles.notMeasured}>{texts.notMeasured}</p>;
   return (
