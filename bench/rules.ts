@@ -1,0 +1,54 @@
+// What she would say no to: breaks of the ten rules, counted over the real heaps that the composition is tuned on.
+// Shown, not kept. `-- --reporting` for the heaps nobody tunes on; `--only real-r.3-s1` for one; `--say` names each break.
+import { parseArgs } from "node:util";
+import { type Style, styles } from "../src/engine/back/index.ts";
+import { defaultEffort, makePlan } from "../src/engine/plan/index.ts";
+import { heaps, jobOf } from "../test/plans/heaps.ts";
+import { type Rule, type RuleBreak, rules, rulesBroken } from "../test/plans/rules.ts";
+
+const { values } = parseArgs({
+  options: {
+    reporting: { type: "boolean", default: false },
+    only: { type: "string" },
+    style: { type: "string" },
+    seconds: { type: "string", default: "1" },
+    say: { type: "boolean", default: false },
+  },
+});
+const asked = heaps.filter((heap) => heap === values.only || (values.only === undefined && isOfSet(heap)));
+const shownStyles = styles.filter((style) => values.style === undefined || style === values.style);
+const rows = shownStyles.map((style) => ({ style, broken: asked.map((heap) => brokenIn(heap, style)) }));
+showTable();
+
+function isOfSet(heap: string): boolean {
+  return (values.reporting ? /-s50[01]$/ : /-s[12]$/).test(heap);
+}
+
+function brokenIn(heap: string, style: Style): RuleBreak[] {
+  const job = jobOf(heap, "weekend");
+  const plan = makePlan(job, { style, seed: 1, effort: defaultEffort(job, Number(values.seconds)) });
+  const broken = rulesBroken(plan);
+  if (values.say)
+    for (const one of broken) say(`${heap} ${style} ${one.rule} at ${one.x}, ${one.y}: ${one.said}`);
+  return broken;
+}
+
+/** For each style and rule: breaks in all, and in how many of the plans. */
+function showTable(): void {
+  say(`${asked.length} heaps a style: breaks (plans with any)`);
+  say([" ".repeat(14), ...rules.map((rule) => rule.padStart(15))].join(""));
+  for (const { style, broken } of rows)
+    say([style.padEnd(14), ...rules.map((rule) => count(broken, rule))].join(""));
+  const all = rows.flatMap(({ broken }) => broken);
+  say(["all".padEnd(14), ...rules.map((rule) => count(all, rule))].join(""));
+}
+
+function count(plans: readonly (readonly RuleBreak[])[], rule: Rule): string {
+  const counts = plans.map((broken) => broken.filter((one) => one.rule === rule).length);
+  const total = counts.reduce((sum, next) => sum + next, 0);
+  return `${total} (${counts.filter((one) => one > 0).length})`.padStart(15);
+}
+
+function say(line: string): void {
+  process.stdout.write(`${line}\n`);
+}
