@@ -1,0 +1,12 @@
+export * from "./coping.ts";
+export * from "./flyingGeese.ts";
+export * from "./fourHalfSquares.ts";
+export * from "./halfSquare.ts";
+export * from "./onPoint.ts";
+export * from "./quarterSquare.ts";
+export * from "./rounds.ts";
+export * from "./slabs.ts";
+export * from "./squareInSquare.ts";
+export * from "./stripSets.ts";
+export type { Made, Offer, OfferCloth, Taken } from "./types.ts";
+export * from "./unitsFrom.ts";
