@@ -9,6 +9,13 @@ export {
 } from "./checker.ts";
 export { canBeCut, type ToCut } from "./checker-cutting.ts";
 export { type CheckedFigures, figuresOf } from "./checker-figures.ts";
+export { fillExactly } from "./exact/fillExactly.ts";
+export type {
+  Branch as ExactBranch,
+  Filled as ExactFill,
+  Item as ExactItem,
+  Task as ExactTask,
+} from "./exact/types.ts";
 export { fillRegions, type RegionSearch } from "./fillRegions.ts";
 export * from "./problems.ts";
 export * from "./types.ts";
