@@ -1,4 +1,5 @@
-import type { Knapsack } from "./knapsack.ts";
+import type { Candidates } from "./candidates.ts";
+import type { EndToEnd } from "./endToEnd.ts";
 import type { Lie, Lies } from "./lies.ts";
 import type { Pool } from "./pool.ts";
 import type { Random } from "./random.ts";
@@ -11,7 +12,8 @@ export type Filling = {
   readonly pool: Pool;
   readonly random: Random;
   readonly twigs: Sawmill;
-  readonly knapsack: Knapsack;
+  readonly ends: EndToEnd;
+  readonly candidates: Candidates;
   /** Faces that may go into this region. */
   readonly faces: readonly Face[];
   /** The same faces in a row that runs left to right, and in one that runs top to bottom. */

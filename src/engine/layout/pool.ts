@@ -6,6 +6,8 @@ export type Pool = {
   offers(face: Face, width: number, height: number): boolean;
   /** How many cells with `along` steps of length a lot can still give. */
   supply(face: Face, along: number): number;
+  /** Is anything of it left? */
+  has(lot: Lot): boolean;
   /** The longest cell the lot can still give along its free side, in steps. */
   reach(lot: Lot): number;
   take(face: Face, width: number, height: number): void;
@@ -55,6 +57,10 @@ class Remaining implements Pool {
   supply(face: Face, along: number): number {
     const left = this.left[face.lot.index] as number;
     return face.lot.roll ? Math.floor(left / (along * this.stock.step + this.stock.allowances)) : left;
+  }
+
+  has(lot: Lot): boolean {
+    return lot.roll ? this.reach(lot) >= this.stock.smallest : (this.left[lot.index] as number) > 0;
   }
 
   reach(lot: Lot): number {

@@ -1,8 +1,9 @@
+import { Candidates } from "./candidates.ts";
+import { endToEnd } from "./endToEnd.ts";
 import { exponential } from "./exponential.ts";
 import { withFill } from "./fill.ts";
 import type { Filling } from "./filling.ts";
 import { isLeft } from "./filling.ts";
-import { knapsackFor } from "./knapsack.ts";
 import { liesOf } from "./lies.ts";
 import { type Pool, poolOf } from "./pool.ts";
 import { type Random, randomFrom } from "./random.ts";
@@ -67,8 +68,8 @@ class Annealing implements Search {
     this.random = randomFrom(options.seed);
     this.twigs = twigsFor(stock);
     const longest = Math.max(...spaces.map((space) => Math.max(space.width, space.height)), 1);
-    const knapsack = knapsackFor(Math.ceil(longest + 2 * stock.stepsPerInch));
-    this.fillings = spaces.map((space) => this.fillingFor(space, knapsack));
+    const ends = endToEnd(Math.ceil(longest + 2 * stock.stepsPerInch));
+    this.fillings = spaces.map((space) => this.fillingFor(space, ends));
     this.current = spaces.map((space, index) =>
       (this.fillings[index] as Filling).fill(space.width, space.height),
     );
@@ -91,11 +92,12 @@ class Annealing implements Search {
     }
   }
 
-  private fillingFor(space: Space, knapsack: Filling["knapsack"]): Filling {
+  private fillingFor(space: Space, ends: Filling["ends"]): Filling {
     const faces = this.stock.faces.filter((face) => space.allows(face.lot));
     const { stock, pool, random, twigs } = this;
+    const candidates = new Candidates();
     const lies = { beside: liesOf(faces, true), below: liesOf(faces, false) };
-    return withFill({ stock, pool, random, twigs, knapsack, faces, ...lies }, 900 * this.square);
+    return withFill({ stock, pool, random, twigs, ends, candidates, faces, ...lies }, 900 * this.square);
   }
 
   private costOf(twigs: readonly Twig[]): number {
@@ -154,7 +156,7 @@ class Annealing implements Search {
 
   private size(): number {
     if (this.random.chance(0.03)) return 20 + this.random.below(70);
-    return 2 + this.random.below(13);
+    return 2 + this.random.below(8);
   }
 
   private pickSpace(twigs: readonly Twig[]): number {

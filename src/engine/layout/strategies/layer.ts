@@ -1,9 +1,10 @@
+import { mostPieces } from "../endToEnd.ts";
 import { type Filling, longest, place, type Strategy } from "../filling.ts";
-import { mostPieces } from "../knapsack.ts";
 import type { Lie } from "../lies.ts";
+import type { Stock } from "../stock.ts";
 import type { Twig } from "../twig.ts";
 
-/** A row of pieces of one thickness across the region, chosen by a knapsack; the rest is filled below or beside it. */
+/** A row of pieces of one thickness across the region, laid end to end to its length; the rest is filled after. */
 export const layer: Strategy = (filling, width, height) => {
   const across = bestOf(filling, true, width, height);
   const down = bestOf(filling, false, height, width);
@@ -44,7 +45,7 @@ function thicknesses(filling: Filling, beside: boolean, deep: number): number[] 
   for (let look = 0; look < tries * 4 && found.length < tries; look++) {
     const face = faces[random.below(faces.length)];
     if (face === undefined) break;
-    if (pool.supply(face, stock.smallest) <= 0) continue;
+    if (!pool.has(face.lot)) continue;
     const free = face.along === (beside ? "height" : "width");
     const most = beside ? face.maxHeight : face.maxWidth;
     const thick = free ? Math.min(deep, pool.reach(face.lot), most) : most;
@@ -58,92 +59,86 @@ function thicknesses(filling: Filling, beside: boolean, deep: number): number[] 
 
 /** Which of the pieces that can be so thick make the best row, and how well it would do. */
 function bestRow(filling: Filling, shape: Shape): Row | null {
-  const lies = candidates(filling, shape);
-  if (lies.length === 0) return null;
-  const { pool, knapsack } = filling;
-  const lengths = lies.map((lie) => longest(pool, lie));
-  const values = lies.map((lie, index) => worth(filling, shape, lie, lengths[index] as number));
-  knapsack.solve(lengths, values, shape.long + slack(filling));
-  const length = bestLength(filling, shape, lies);
+  const { candidates, ends, random } = filling;
+  const { long, thickness, deep } = shape;
+  collect(filling, shape);
+  if (candidates.count === 0) return null;
+  ends.lay(candidates.lengths, candidates.count, { wanted: long, most: long + slack(filling.stock) });
+  const length = bestLength(filling, long);
   if (length === 0) return null;
-  const mask = knapsack.chosen[length] as number;
-  const saved = (knapsack.value[length] as number) - gapCost(filling, shape, shape.long - length);
-  const closes = shape.thickness === shape.deep ? 0.05 : 0;
-  const score = saved / (shape.thickness * shape.long) + closes + filling.random.next() * 0.12;
-  return { ...shape, lies: lies.filter((_, index) => mask & (1 << index)), score };
+  const mask = ends.chosen(length);
+  const saved = candidates.worth(mask) - gapCost(filling, shape, long - length);
+  const closes = thickness === deep ? 0.05 : 0;
+  const score = saved / (thickness * long) + closes + random.next() * 0.12;
+  return { ...shape, lies: candidates.chosen(mask), score };
 }
 
-function candidates(filling: Filling, { beside, thickness, long }: Shape): Lie[] {
-  const { pool, random, stock } = filling;
-  const { firm, loose } = beside ? filling.beside : filling.below;
-  const fitting: Lie[] = [];
-  const offer = (lie: Lie) => {
-    if (lie.leastAlong > long || thickness > lie.across || thickness < lie.leastAcross) return;
-    const supply = lie.freeAlong
-      ? Math.min(1, pool.supply(lie.face, stock.smallest))
-      : Math.min(6, pool.supply(lie.face, thickness));
-    for (let copy = 0; copy < supply; copy++) fitting.push(lie);
-  };
-  const known = firm(thickness);
-  for (const lie of known) offer(lie);
-  const start = random.below(loose.length || 1);
-  for (let look = 0; look < loose.length && fitting.length < 2 * mostPieces; look++) {
-    offer(loose[(start + look) % loose.length] as Lie);
+/** As many candidates as the row's length can use, strips laid across it last. */
+function collect(filling: Filling, shape: Shape): void {
+  const { candidates, stock } = filling;
+  const { firm, loose } = shape.beside ? filling.beside : filling.below;
+  const known = firm(shape.thickness);
+  const enough = Math.min(mostPieces, 8 + Math.ceil(shape.long / (2.5 * stock.stepsPerInch)));
+  const share = Math.ceil((enough * known.length) / (known.length + loose.length || 1));
+  candidates.count = 0;
+  gather(filling, shape, known, loose.length === 0 ? enough : Math.max(share, enough - 6));
+  gather(filling, shape, loose, enough);
+}
+
+/** From a place that chance chooses, in strides, so that the same pieces don't always come together. */
+function gather(filling: Filling, shape: Shape, known: readonly Lie[], enough: number): void {
+  const { length } = known;
+  if (length === 0) return;
+  const stride = prime % length || 1;
+  let at = filling.random.below(length);
+  for (let look = 0; look < length && filling.candidates.count < enough; look++) {
+    offer(filling, shape, known[at] as Lie, enough);
+    at += stride;
+    if (at >= length) at -= length;
   }
-  const enough = Math.min(mostPieces, 8 + Math.ceil(long / (2.5 * stock.stepsPerInch)));
-  return fitting.length <= enough ? fitting : some(fitting, enough, random.below);
 }
 
-function some(lies: Lie[], count: number, below: (count: number) => number): Lie[] {
-  for (let at = 0; at < count; at++) {
-    const other = at + below(lies.length - at);
-    const lie = lies[at] as Lie;
-    lies[at] = lies[other] as Lie;
-    lies[other] = lie;
+// It shares no factor with the length of a shorter list, so that the strides come by every place once.
+const prime = 7919;
+/** Of one lot no more than this many are candidates for the same row. */
+const mostOfOne = 6;
+
+function offer(filling: Filling, { beside, thickness, long }: Shape, lie: Lie, enough: number): void {
+  const { candidates, pool, random, twigs } = filling;
+  if (lie.leastAlong > long || thickness > lie.across || thickness < lie.leastAcross) return;
+  const supply = supplyOf(filling, lie, thickness);
+  if (supply === 0) return;
+  const along = longest(pool, lie);
+  const area = along * thickness;
+  const trim = twigs.costOf(lie.face, beside ? along : thickness, beside ? thickness : along);
+  const worth = area + lie.lot.leftOut - trim;
+  for (let copy = 0; copy < supply && candidates.count < enough; copy++) {
+    candidates.enter(lie, { along, worth, price: 0.3 * random.next() - worth / area });
   }
-  lies.length = count;
-  return lies;
 }
 
-/** What a piece saves in this row: the cloth it stands for and the cost of leaving it out, less what is trimmed. */
-function worth(filling: Filling, { beside, thickness }: Shape, lie: Lie, along: number): number {
-  const trim = filling.twigs.costOf(lie.face, beside ? along : thickness, beside ? thickness : along);
-  const noise = 0.9 + 0.2 * filling.random.next();
-  return (along * thickness + lie.lot.leftOut) * noise - trim;
+function supplyOf({ pool }: Filling, lie: Lie, thickness: number): number {
+  if (lie.freeAlong) return pool.reach(lie.lot) >= lie.leastAlong ? 1 : 0;
+  return Math.min(mostOfOne, pool.supply(lie.face, thickness));
 }
 
-function bestLength(filling: Filling, shape: Shape, lies: readonly Lie[]): number {
-  const { value, chosen } = filling.knapsack;
-  const { long } = shape;
-  let best = 0;
-  let most = Number.NEGATIVE_INFINITY;
+/** The region's own length, else a little more that is trimmed off, else one that leaves a gap worth filling. */
+function bestLength({ candidates, ends, stock }: Filling, long: number): number {
+  if (ends.reaches(long)) return long;
+  const most = long + slack(stock);
+  for (let length = long + 1; length <= most; length++) {
+    if (ends.reaches(length) && candidates.give(ends.chosen(length)) >= length - long) return length;
+  }
   // A row that is less than a third full is no row.
-  for (let length = long + slack(filling); length > long / 3; length--) {
-    const worthOfSet = value[length] as number;
-    if (worthOfSet <= most) continue;
-    const total = length === long ? worthOfSet : worthOfSet - gapCost(filling, shape, long - length);
-    if (total <= most) continue;
-    if (length > long && giveOf(filling, lies, chosen[length] as number) < length - long) continue;
-    most = total;
-    best = length;
+  for (let length = long - stock.smallest; length > long / 3; length--) {
+    if (ends.reaches(length)) return length;
   }
-  return best;
+  return 0;
 }
 
 /** How much too long a row may be before it is trimmed: an inch, in whole steps. */
-function slack({ stock }: Filling): number {
+function slack(stock: Stock): number {
   return Math.floor(stock.stepsPerInch);
-}
-
-/** How much a set can be trimmed shorter in all. */
-function giveOf(filling: Filling, lies: readonly Lie[], mask: number): number {
-  let give = 0;
-  for (let index = 0; index < lies.length; index++) {
-    if (!(mask & (1 << index))) continue;
-    const lie = lies[index] as Lie;
-    give += Math.max(0, longest(filling.pool, lie) - lie.leastAlong);
-  }
-  return give;
 }
 
 /** A gap is part cloth, part something that will be found for it; too small a gap can't be closed. Over: trim. */
@@ -173,19 +168,21 @@ function sew(filling: Filling, row: Row, width: number, height: number): Twig | 
 }
 
 /** Lays the row's pieces, trimmed where they are too long together; gives the length they make. */
-function layOut(filling: Filling, { lies, beside, thickness, long }: Row, parts: Twig[]): number {
-  const lengths = lies.map((lie) => longest(filling.pool, lie));
-  let over = lengths.reduce((total, length) => total + length, 0) - long;
+function layOut(filling: Filling, row: Row, parts: Twig[]): number {
+  const { beside, thickness, long } = row;
+  let over = -long;
+  for (const lie of row.lies) over += longest(filling.pool, lie);
   let laid = 0;
-  lies.forEach((lie, index) => {
-    const full = lengths[index] as number;
+  for (const lie of row.lies) {
+    const full = longest(filling.pool, lie);
     const give = Math.min(Math.max(0, over), Math.max(0, full - lie.leastAlong));
     over -= give;
     const along = full - give;
-    const [width, height] = beside ? [along, thickness] : [thickness, along];
-    if (!filling.pool.offers(lie.face, width, height)) return;
+    const width = beside ? along : thickness;
+    const height = beside ? thickness : along;
+    if (!filling.pool.offers(lie.face, width, height)) continue;
     parts.push(place(filling, lie.face, width, height));
     laid += along;
-  });
+  }
   return laid;
 }
