@@ -94,6 +94,28 @@ export function provedHeaps(): ProvedHeap[] {
   return instances;
 }
 
+/** A problem of the literature whose optimum is proved. Whole units. */
+export type PublishedProblem = {
+  readonly name: string;
+  readonly W: number;
+  readonly H: number;
+  readonly items: readonly {
+    readonly w: number;
+    readonly h: number;
+    readonly copies: number;
+    readonly profit: number;
+  }[];
+  readonly optimal: number;
+  /** Our own computation; null: it did not come to its end. */
+  readonly optimalWithRotation: number | null;
+  readonly source: string;
+};
+
+export function publishedProblems(): PublishedProblem[] {
+  const { instances }: { instances: PublishedProblem[] } = readJson("guillotine-knapsack-published.json");
+  return instances;
+}
+
 /**
  * Cut sizes are the finished ones and two seams; nothing may be trimmed. `eighth` is how many inches stand for an
  * eighth of the data.

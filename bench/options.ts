@@ -12,6 +12,8 @@ export type Options = {
   readonly strips: readonly Strips[];
   /** A part of the heaps: shown, not kept. */
   readonly only: string | null;
+  /** The exact search alone, where it is one of several. */
+  readonly exact: boolean;
   /** Why the reporting seeds are run once more. */
   readonly because: string | null;
 };
@@ -24,12 +26,14 @@ export function readOptions(usual: { readonly seconds: string; readonly strips?:
       seconds: { type: "string", default: usual.seconds },
       strips: { type: "string", default: usual.strips ?? "cut" },
       only: { type: "string" },
+      exact: { type: "boolean", default: false },
       because: { type: "string" },
     },
   });
   const seeds = values.reporting ? reporting : numbers(values.seeds ?? tuning.join());
-  const { seconds, strips, only = null, because = null } = values;
-  return { seeds, set: setOf(seeds), seconds: numbers(seconds), strips: stripsIn(strips), only, because };
+  const { strips, only = null, exact, because = null } = values;
+  const seconds = numbers(values.seconds);
+  return { seeds, set: setOf(seeds), seconds, strips: stripsIn(strips), only, exact, because };
 }
 
 function setOf(seeds: readonly number[]): string {

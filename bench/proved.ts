@@ -1,5 +1,8 @@
 // Small heaps whose best is proved, nothing trimmed: is it reached? Once as they are, where no plain cloth may be
-// narrower than 1 in; once with every eighth of an inch an inch, where that rule says nothing and the proofs hold.
+// narrower than 1 in; once with every eighth of an inch an inch, where that rule says nothing and the proofs hold. And by
+// the exact search, where plain cloth may have any width. `--exact`: that alone.
+
+import { type Exact, fillInChild } from "./exact.ts";
 import { backAround, type ProvedHeap, provedHeaps, provedTable } from "./heaps.ts";
 import { type Measured, measure } from "./measure.ts";
 import { isAsked, readOptions, say } from "./options.ts";
@@ -12,6 +15,8 @@ export type ProvedRow = {
   readonly optimal: number;
 } & Measured;
 
+export type ProvedExactRow = { readonly name: string; readonly optimal: number } & Exact;
+
 export type Scale = "sewn" | "enlarged";
 
 const scales: Readonly<
@@ -22,8 +27,23 @@ const scales: Readonly<
 };
 
 const options = readOptions({ seconds: "2" });
-for (const seconds of options.seconds)
+runExactly();
+for (const seconds of options.exact ? [] : options.seconds)
   for (const scale of ["sewn", "enlarged"] as const) runAll(scale, seconds);
+
+function runExactly(): void {
+  say("\nSmall heaps, by the exact search");
+  const heaps = provedHeaps().filter(({ name }) => isAsked(name, options));
+  const rows = heaps.map((heap): ProvedExactRow => {
+    const { name, optimal } = heap;
+    const found = fillInChild(heap, true);
+    say(`${name.padEnd(18)} ${found.value} of ${optimal}${found.proved ? ", proved" : ""}`);
+    return { name, optimal, ...found };
+  });
+  const run = { name: "proved-exact", bench: "proved-exact", options: {} };
+  const command = "npm run bench:proved -- --exact";
+  if (options.only === null) writeRaw({ ...run, command }, rows, options.because);
+}
 
 function runAll(scale: Scale, seconds: number): void {
   say(`\nSmall heaps, ${scale}, ${seconds} s`);

@@ -2,6 +2,7 @@ import type { Raw } from "../raw.ts";
 import { denseText } from "./dense.ts";
 import { determinismText } from "./determinism.ts";
 import { firstText } from "./first.ts";
+import { knapsackText } from "./knapsack.ts";
 import { paceText } from "./pace.ts";
 import { provedText } from "./proved.ts";
 import { realText } from "./real.ts";
@@ -14,7 +15,8 @@ export function resultsText(raws: readonly Raw[]): string {
     denseText(of("dense")),
     firstText(of("first")),
     referenceText(of("reference")),
-    provedText(of("proved"), of("sewable")),
+    provedText(of("proved"), of("sewable"), of("proved-exact")),
+    knapsackText(of("knapsack")),
     realText(of("real")),
     determinismText(of("determinism")),
     paceText(of("pace")),
