@@ -4,7 +4,7 @@ import { fabricOf, type Grain, type Job, type Piece, type SizedPiece } from "../
 import { checkLayout, figuresOf, type LayoutNode } from "../../src/engine/layout/index.ts";
 import { areaOf, cut, inches, length, millimetres } from "../../src/engine/length/index.ts";
 import { stepsFor } from "../../src/engine/sewing/index.ts";
-import { type Offer, unitsFrom } from "../../src/engine/units/index.ts";
+import { type Offer, seamLengthInside, unitsFrom } from "../../src/engine/units/index.ts";
 import { heaps, jobOf } from "./heaps.ts";
 
 // Every unit that a heap is said to give, sewn up as a back of its own and held against the checker's own formulas.
@@ -183,7 +183,16 @@ describe("any heap", () => {
         kind === "slab" ? 0 : from.reduce((sum, part) => sum + part.count, -1),
       );
       expect(seams.reduce((sum, next) => sum + next, 0)).toBe(offer.joins);
-      expect(figuresOf(checked(offer, job)).joins).toBe(offer.joins);
+      const figures = figuresOf(checked(offer, job));
+      expect(figures.joins).toBe(offer.joins);
+      if (offer.made.kind !== "unit") return;
+      const parts = job.pieces.flatMap((piece) => {
+        const count = offer.pieces.find((part) => part.piece === piece.id)?.count ?? 0;
+        return piece.kind === "crumbs" || count === 0
+          ? []
+          : [{ kind: piece.kind, width: piece.width, count }];
+      });
+      expect(seamLengthInside(offer.made, parts, job.seam)).toBe(figures.seamLength);
     });
   });
 
@@ -192,8 +201,10 @@ describe("any heap", () => {
       const used = job.pieces.filter(({ id }) => offer.pieces.some(({ piece }) => piece === id));
       if (offer.made.kind === "unit")
         expect(used.some(({ direction }) => direction === "one-way")).toBe(false);
-      if (used.some(({ grain }) => grain === "unknown" || grain === "bias"))
-        expect(offer.insideOnly).toBe(true);
+      // The centre of a square in a square lies inside whatever happens.
+      const outer = used.filter(({ kind }) => offer.pattern !== "square-in-square" || kind === "triangle");
+      const isLoose = outer.some(({ grain }) => grain === "unknown" || grain === "bias");
+      expect(offer.insideOnly || !isLoose).toBe(true);
     });
   });
 });
@@ -258,6 +269,38 @@ describe("triangles", () => {
       row("rust", { kind: "triangle", ...square(47), grain: "legs" }),
     ];
     expect(unitsFrom(jobWith(odd))).toEqual([]);
+  });
+});
+
+describe("a square in a square", () => {
+  const heap = (centre: Partial<SizedPiece>, leg: number, grain: Grain = "legs") =>
+    jobWith([
+      row("centre", { kind: "square", ...square(44), ...centre }),
+      row("moss", { kind: "triangle", ...square(leg), count: 5, grain }),
+    ]);
+  const offered = (job: Job) => unitsFrom(job).filter(({ pattern }) => pattern === "square-in-square");
+
+  // Quiltingboard, 12 October 2019: a centre of 5 in finished, corners from 4 1/2 in squares. 5 √2 is 7.07.
+  it("keeps its points: it finishes at the next step of the ruler", () => {
+    expect(offered(heap({}, 36))).toMatchObject([
+      { width: inches(57, 8), joins: 4, atMost: 1, insideOnly: false },
+    ]);
+  });
+
+  it("of a block, which stays whole", () => {
+    expect(offered(heap({ kind: "block", keep: "whole" }, 36))).toHaveLength(1);
+  });
+
+  it("not of triangles that are too small, far too large, or on the bias outside", () => {
+    expect(offered(heap({}, 35))).toEqual([]);
+    expect(offered(heap({}, 60))).toEqual([]);
+    expect(offered(heap({}, 36, "long-side"))).toEqual([]);
+    expect(offered(heap({}, 36, "unknown"))).toMatchObject([{ insideOnly: true }]);
+  });
+
+  it("not round a print that has an up, nor in its own fabric", () => {
+    expect(offered(heap({ direction: "one-way" }, 36))).toEqual([]);
+    expect(offered(heap({ fabric: "moss" }, 36))).toEqual([]);
   });
 });
 

@@ -157,6 +157,61 @@ describe("four half-square triangles", () => {
   });
 });
 
+describe("a square in a square", () => {
+  const made = (leg: Length, side: Length, change: Partial<UnitNode> = {}): LayoutProblem["kind"][] => {
+    const edge = length(side + 2 * inches(1, 4));
+    const row = (id: string, kind: "square" | "triangle", cutSide: Length) => ({
+      ...{ id, kind, width: cut(cutSide), height: cut(cutSide), count: 4, fabric: "print" },
+      ...({ keep: "trim", use: "yes", direction: "none" } as const),
+    });
+    const layout: UnitNode = {
+      ...{
+        kind: "unit",
+        pattern: "square-in-square",
+        cloth: [],
+        width: finished(side),
+        height: finished(side),
+      },
+      pieces: [
+        { piece: "centre", count: 1 },
+        { piece: "corner", count: 4 },
+      ],
+      ...change,
+    };
+    const back = { width: edge, height: edge };
+    const pieces = [row("centre", "square", eighths(44)), row("corner", "triangle", leg)];
+    const rest = { step: inches(1, 8), seam: inches(1, 4), plainSeam: inches(1, 2), floor: inches(5, 2) };
+    return checkLayout({ ...rest, layout, back, pieces, fabrics: [], buy: [] }).map(({ kind }) => kind);
+  };
+
+  // Quiltingboard, 12 October 2019: a centre that finishes at 5 in, corners from squares of 4 1/2 cut once. It finishes
+  // at 7.07 in, so 7 1/8 on the ruler, with 0.06 in round the points.
+  it.each([
+    [eighths(36), eighths(57), right],
+    // Published with 3 5/8 + 7/8; the exact addition leaves 0.11 in over, so nothing more can come of it.
+    [eighths(36), eighths(58), wrong],
+    // At 7 in the centre would lose its points.
+    [eighths(36), inches(7), wrong],
+    [eighths(35), eighths(57), wrong],
+    [eighths(42), eighths(59), right],
+    // More than half an inch would come off the corners.
+    [eighths(42), eighths(57), wrong],
+  ])("corners with legs of %d, %d finished", (leg, side, expected) => {
+    expect(made(leg, side)).toEqual(expected);
+  });
+
+  it("has one centre and four corners", () => {
+    const three = [
+      { piece: "centre", count: 1 },
+      { piece: "corner", count: 3 },
+    ];
+    expect(made(eighths(36), eighths(57), { pieces: three })).toEqual(["wrong-unit-parts"]);
+    expect(made(eighths(36), eighths(57), { pieces: [{ piece: "corner", count: 4 }] })).toEqual([
+      "wrong-unit-parts",
+    ]);
+  });
+});
+
 describe("the parts of a unit", () => {
   const unit = [0, 5, 0, 0];
   const plan: CheckInput = handMadePlan();

@@ -29,6 +29,7 @@ const patterns: ReadonlyMap<string, Pattern> = new Map<string, Pattern>([
   ["pinwheel", { turns: 4, turnsCloth: true, side: fourHalfSquareTriangles }],
   ["broken-dishes", { turns: 4, turnsCloth: true, side: fourHalfSquareTriangles }],
   ["diamond", { turns: 4, turnsCloth: true, side: fourHalfSquareTriangles }],
+  ["square-in-square", { turns: 0, turnsCloth: true, side: squareInSquare }],
 ]);
 
 /** Seams inside one unit of a known pattern, and how long they are together as they are sewn. */
@@ -42,10 +43,17 @@ export function seamsInside(
   if (unit.pattern === "half-square-triangle") return { joins: 1, sewn: diagonal };
   // Two pairs along half a diagonal each, then the whole diagonal.
   if (unit.pattern === "hourglass") return { joins: 3, sewn: 2 * diagonal };
+  if (unit.pattern === "square-in-square") return { joins: 4, sewn: 4 * centreOf(unit, heap) };
   // Two short seams and one across; each pair of triangles adds the diagonal of a quarter.
   const pairs = trianglesOf(unit, heap) / 2;
   const quarter = unit.width / 2 + 2 * seam;
   return { joins: 3 + pairs, sewn: 2 * quarter + side + pairs * Math.round(Math.SQRT2 * quarter) };
+}
+
+/** How wide the square in the middle is, cut: each corner is sewn along one of its sides. */
+function centreOf(unit: UnitNode, heap: Heap): number {
+  const centre = takenBy(unit, heap).find(({ piece }) => piece.kind !== "triangle");
+  return centre?.piece.width ?? 0;
 }
 
 function trianglesOf(unit: UnitNode, heap: Heap): number {
@@ -138,6 +146,30 @@ function fourHalfSquareTriangles(pieces: readonly Taken[], ruler: Ruler): Range 
 function hourglass(pieces: readonly Taken[], ruler: Ruler): Range | null {
   if (countOf(pieces) !== 4) return null;
   return allFit(pieces.map(({ piece }) => rangeOfTriangle(piece, ruler, squareOfLongSides(piece, ruler))));
+}
+
+/**
+ * A square on its point, and four triangles with their right angles in the block's corners. From the middle to a raw
+ * corner it is half the square, and the height of a triangle over its long side, less the seam.
+ */
+function squareInSquare(pieces: readonly Taken[], ruler: Ruler): Range | null {
+  const corners = pieces.filter(({ piece }) => piece.kind === "triangle");
+  const [centre, ...more] = pieces.filter(({ piece }) => piece.kind !== "triangle");
+  if (centre?.count !== 1 || more.length > 0 || countOf(corners) !== 4 || !isSquare(centre.piece))
+    return null;
+  const side = centre.piece.width - 2 * ruler.seam;
+  const toRawCorner = (leg: number) => side / 2 + leg / Math.SQRT2 - ruler.seam;
+  const range = allFit(
+    corners.map(({ piece }) =>
+      rangeOfTriangle(piece, ruler, Math.SQRT2 * toRawCorner(piece.width) - 2 * ruler.seam),
+    ),
+  );
+  // In a smaller block the square would lose its points.
+  return range && { ...range, least: Math.max(range.least, Math.SQRT2 * side) };
+}
+
+function isSquare({ width, height }: Size): boolean {
+  return width === height;
 }
 
 function trianglesIn({ kind }: CheckedSized): number {

@@ -5,6 +5,7 @@ export * from "./halfSquare.ts";
 export * from "./onPoint.ts";
 export * from "./quarterSquare.ts";
 export * from "./rounds.ts";
+export * from "./seamsInside.ts";
 export * from "./slabs.ts";
 export * from "./squareInSquare.ts";
 export * from "./stripSets.ts";

@@ -21,6 +21,14 @@ export function cornerSquares(size: Finished, block: Finished, seam: Length): Cu
   return cut(atLeast({ whole: 2 * block + 4 * seam, roots: 2 * seam - size, parts: 2 }));
 }
 
+/**
+ * The largest block that a centre of finished `size` and four triangles with such legs make: leg + size ÷ √2 − s (2 + √2),
+ * rounded down. Below size √2 the centre would lose its points: then the triangles are too small.
+ */
+export function blockFromCorners(size: Finished, leg: Cut, seam: Length): Finished {
+  return finished(atMost({ whole: 2 * leg - 4 * seam, roots: size - 2 * seam, parts: 2 }));
+}
+
 /** The side of the corner squares where the centre just touches: size ÷ √2 + s (2 + √2), rounded up. */
 export function closeCornerSquares(size: Finished, seam: Length): Cut {
   return cut(atLeast({ whole: 4 * seam, roots: size + 2 * seam, parts: 2 }));

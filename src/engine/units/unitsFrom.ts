@@ -3,6 +3,7 @@ import { copedOffers } from "./copedOffers.ts";
 import { roundOffers } from "./roundOffers.ts";
 import { sewnTriangleOffers } from "./sewnTriangleOffers.ts";
 import { slabOffers } from "./slabOffers.ts";
+import { squareInSquareOffers } from "./squareInSquareOffers.ts";
 import { squareOffers } from "./squareOffers.ts";
 import { stripOffers } from "./stripOffers.ts";
 import { triangleOffers } from "./triangleOffers.ts";
@@ -18,6 +19,7 @@ export function unitsFrom(job: Job): readonly Offer[] {
   return [
     ...sewnTriangleOffers(job),
     ...triangleOffers(job),
+    ...squareInSquareOffers(job),
     ...squareOffers(job),
     ...stripOffers(job),
     ...roundOffers(job),

@@ -70,6 +70,8 @@ function looseGrain(cell: Cell, plan: Plan): RuleBreak[] {
 // A slab is sewn from bits lying any way; its outside is nobody's grain.
 function isFirm({ kind, grain }: Piece, { node }: Cell): boolean {
   if (node.kind === "slab") return false;
+  // Its centre lies inside whatever happens.
+  if (node.kind === "unit" && node.pattern === "square-in-square" && kind !== "triangle") return true;
   if (kind !== "triangle" || node.kind !== "unit") return grain === "straight" || grain === "legs";
   return grain === outerGrain(node.pattern);
 }
