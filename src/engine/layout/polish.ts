@@ -56,7 +56,6 @@ type Settings = { readonly clash: Clash; readonly rooms: readonly Room[]; readon
 
 class Bench {
   readonly roots: readonly Knot[];
-  private readonly leaves: readonly (readonly Knot[])[];
   private readonly forks: readonly Knot[];
   private readonly alike: readonly (readonly Knot[])[];
   private readonly settings: Settings;
@@ -68,7 +67,6 @@ class Bench {
       place(knot, 0, 0);
       return knot;
     });
-    this.leaves = this.roots.map(leavesIn);
     const all = this.roots.flatMap(within);
     this.forks = all.filter(({ parts }) => parts.length > 1);
     this.alike = sameSize(all.filter(({ face }) => face !== null));
@@ -121,16 +119,26 @@ class Bench {
     let cost = 0;
     for (const one of moved) {
       among.delete(one);
-      for (const other of this.leaves[one.root] as readonly Knot[]) {
-        const shared = sharedEdge(one, other);
-        if (shared <= 0 || one === other) continue;
-        // An edge between two moved leaves counts once: from the one that is looked at later.
-        if (among.has(other)) continue;
-        cost += this.settings.clash(one.fabric, other.fabric) * shared;
-      }
+      // An edge between two moved leaves counts once: from the one that is looked at later.
+      cost += clashRound(one, this.roots[one.root] as Knot, { among, clash: this.settings.clash });
     }
     return cost;
   }
+}
+
+type Looking = { readonly among: ReadonlySet<Knot>; readonly clash: Clash };
+
+/** Clashes of a leaf with all that touch it and are not `among`; whole branches that lie elsewhere are passed over. */
+function clashRound(one: Knot, other: Knot, looking: Looking): number {
+  const shared = sharedEdge(one, other);
+  if (shared < 0) return 0;
+  if (other.parts.length > 0) {
+    let cost = 0;
+    for (const part of other.parts) cost += clashRound(one, part, looking);
+    return cost;
+  }
+  if (shared === 0 || one === other || looking.among.has(other)) return 0;
+  return looking.clash(one.fabric, other.fabric) * shared;
 }
 
 function leavesIn(knot: Knot): Knot[] {
@@ -234,10 +242,11 @@ function place(knot: Knot, x: number, y: number): void {
   }
 }
 
+/** How long the edge is that two share: 0 where they meet at a corner or one lies in the other, less where they are apart. */
 function sharedEdge(one: Knot, other: Knot): number {
   const across = Math.min(one.x + one.width, other.x + other.width) - Math.max(one.x, other.x);
-  if (across < 0) return 0;
   const down = Math.min(one.y + one.height, other.y + other.height) - Math.max(one.y, other.y);
+  if (across < 0 || down < 0) return -1;
   if (across === 0) return down;
   return down === 0 ? across : 0;
 }
