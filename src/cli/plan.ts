@@ -1,5 +1,6 @@
+import type { Job } from "../engine/cloth/index.ts";
 import { drawPlan } from "../engine/drawing/index.ts";
-import type { Plan } from "../engine/plan/index.ts";
+import { type Plan, usableOf } from "../engine/plan/index.ts";
 import { svgOfDrawing, writePlan } from "../files/index.ts";
 import type { CliWords } from "../words/index.ts";
 import { type PlanCommand, standardStream } from "./commands.ts";
@@ -31,10 +32,12 @@ export async function runPlan(command: PlanCommand, terminal: Terminal): Promise
   );
   line.clear();
   for (const note of read.value.notes) terminal.complain(note);
-  return deliver(plans, command, terminal);
+  return deliver(plans, read.value.job, { command, terminal });
 }
 
-function deliver(plans: readonly Plan[], command: PlanCommand, terminal: Terminal): ExitStatus {
+type Asked = { readonly command: PlanCommand; readonly terminal: Terminal };
+
+function deliver(plans: readonly Plan[], job: Job, { command, terminal }: Asked): ExitStatus {
   // A project has a unit of its own.
   const words = terminal.words(plans[0]?.unit ?? command.unit);
   const outputs = outputsOf(plans, command, words);
@@ -50,7 +53,8 @@ function deliver(plans: readonly Plan[], command: PlanCommand, terminal: Termina
     terminal.deliver(document.text);
     return 0;
   }
-  terminal.say(plans.map((plan) => words.plan(plan)).join("\n\n\n"));
+  const told = plans.map((plan) => words.plan(plan, usableOf(plan.figures, job)));
+  terminal.say(told.join("\n\n\n"));
   if (toFiles.length > 0) terminal.say(`\n${words.filesWritten(toFiles.map(({ file }) => file))}`);
   return 0;
 }

@@ -2,11 +2,11 @@
 import type { Style } from "../engine/back/index.ts";
 import type { DraftProblem } from "../engine/cloth/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
-import type { Figures } from "../engine/plan/index.ts";
+import type { Figures, Usable } from "../engine/plan/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
 import { draftProblem } from "./english/draftProblems.ts";
 import { styleName, styleSentence } from "./english/names.ts";
-import { buyText, figureLines } from "./english/plan.ts";
+import { buyText, figureLines, usableText } from "./english/plan.ts";
 import { leftoverName } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
 import { boltText, shortTimeText, timeText } from "./measures.ts";
@@ -54,7 +54,7 @@ export type PlanTexts = {
 
   readonly inShort: string;
   readonly time: (figures: Figures) => string;
-  readonly figures: (figures: Figures) => readonly string[];
+  readonly figures: (figures: Figures, usable: Usable) => readonly string[];
   readonly buy: string;
   readonly buyRow: (row: BuyRow, names: Names) => string;
   readonly nothingToBuy: string;
@@ -118,7 +118,8 @@ function listTexts(voice: Voice) {
   return {
     inShort: "In short",
     time: ({ minutes }: Figures) => `${sentence(timeText(minutes, voice))}, cutting and pressing included.`,
-    figures: (figures: Figures) => figureLines(figures, voice),
+    figures: (figures: Figures, usable: Usable) =>
+      figureLines(figures, voice).toSpliced(1, 0, usableText(usable, voice)),
     buy: "To buy",
     buyRow: (row: BuyRow, names: Names) => buyText(row, names, voice),
     nothingToBuy: "Nothing.",

@@ -164,7 +164,16 @@ const plans: Partial<TextsOf<PlanTexts>> = {
   searchingShare: (texts) => [texts.searchingShare(0.62)],
   keepingClears: (texts) => [texts.keepingClears(1), texts.keepingClears(4)],
   time: (texts) => [texts.time(plan.figures)],
-  figures: (texts) => texts.figures(plan.figures),
+  figures: (texts) =>
+    times.flatMap((time) =>
+      [10, 12].flatMap((side) =>
+        texts.figures(plan.figures, {
+          used: areaOf(inches(10) ** 2),
+          most: areaOf(inches(side) ** 2),
+          time,
+        }),
+      ),
+    ),
   buyRow: (texts) => plan.buy.map((row) => texts.buyRow(row, plan)),
   leftOver: (texts) =>
     plan.pieces.flatMap(({ id }) => [1, 3].map((count) => texts.leftOver({ piece: id, count }, plan))),

@@ -62,6 +62,12 @@ const textsOf: { readonly [K in Exclude<keyof Words, "locale">]: (words: Words) 
         plainCells: contrast ?? 0,
       }),
     ),
+  usable: (words) =>
+    times.flatMap((time) =>
+      [12, 100].map((side) =>
+        words.usable({ used: areaOf(inches(12) ** 2), most: areaOf(inches(side) ** 2), time }),
+      ),
+    ),
   unused: (words) => [
     words.unused([]),
     words.unused([{ piece: "strip-1", count: 1 }]),

@@ -2,7 +2,7 @@
 import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Method, Top } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
-import type { Figures, Plan } from "../engine/plan/index.ts";
+import type { Figures, Plan, Usable } from "../engine/plan/index.ts";
 import type { DrawingWords, ProjectProblem } from "../files/index.ts";
 import { projectProblem } from "./english/projectProblems.ts";
 import type { Locale } from "./locales.ts";
@@ -67,7 +67,7 @@ export type CliWords = {
   /** How large the back must be, what of it is cut away, and what it takes in one plain cloth. */
   readonly size: (answer: SizeAnswer) => string;
   /** A plan in plain words: what it is, what it uses and takes, what to buy, how it begins. */
-  readonly plan: (plan: Plan) => string;
+  readonly plan: (plan: Plan, usable: Usable) => string;
   /** What stands on the picture of a plan; `ruler` is the length of the ruler drawn. */
   readonly picture: (plan: Plan, ruler: Length) => DrawingWords;
   readonly filesWritten: (files: readonly string[]) => string;
@@ -105,7 +105,7 @@ function english(words: Words): CliWords {
     problem: (problem) => commandProblem(problem, words),
     progress: (progress) => progressText(progress, words),
     size: (answer) => sizeAnswer(answer, words),
-    plan: (plan) => planSummary(plan, words),
+    plan: (plan, usable) => planSummary(plan, usable, words),
     picture: (plan, ruler) => pictureWords(plan, ruler, words),
     filesWritten: (files) => files.map((file) => `Written: ${named(file)}`).join("\n"),
     sound: (plan) => planIsSound(plan, words),
@@ -294,7 +294,7 @@ function bought(length: Length, words: Words): string {
 /** How many of the steps the summary shows; the rest stand in the plan's file. */
 const firstSteps = 5;
 
-function planSummary(plan: Plan, words: Words): string {
+function planSummary(plan: Plan, usable: Usable, words: Words): string {
   const { top, back, unused, steps, buy, seed } = plan;
   const size = `The back is ${words.size(back)}`;
   const over =
@@ -306,7 +306,7 @@ function planSummary(plan: Plan, words: Words): string {
     words.styleIs(plan.style),
     "",
     size + over,
-    ...words.figures(plan.figures),
+    ...figuresWith(usable, plan.figures, words),
     ...(unused.length === 0 ? [] : [words.unused(unused)]),
     "",
     "To buy",
@@ -319,6 +319,11 @@ function planSummary(plan: Plan, words: Words): string {
       .slice(0, firstSteps)
       .map((step) => `  ${capital(words.unit(step.id))}: ${words.step(step, plan)}`),
   ].join("\n");
+}
+
+/** Right after the share of her leftovers that is used. */
+function figuresWith(usable: Usable, figures: Figures, words: Words): readonly string[] {
+  return words.figures(figures).toSpliced(1, 0, words.usable(usable));
 }
 
 export type SoundPlan = { readonly style: Style; readonly back: Size; readonly figures: Figures };

@@ -13,7 +13,7 @@ import type {
 } from "../engine/cloth/index.ts";
 import type { ClothRole, LayoutNode, LayoutProblem } from "../engine/layout/index.ts";
 import type { Area, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
-import type { Figures } from "../engine/plan/index.ts";
+import type { Figures, Usable } from "../engine/plan/index.ts";
 import type { Press, Step } from "../engine/sewing/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
 import type { PlanProblem, TableProblem } from "../files/index.ts";
@@ -84,6 +84,8 @@ export type Words = {
   readonly stepPart: (part: Step["from"][number], names: Names) => string;
   readonly buy: (row: BuyRow, names: Pick<Names, "fabrics">) => string;
   readonly figures: (figures: Figures) => readonly string[];
+  /** How near a plan comes to what no plan can be above. */
+  readonly usable: (usable: Usable) => string;
   readonly unused: (unused: readonly { readonly piece: string; readonly count: number }[]) => string;
   readonly caution: (caution: Caution) => string;
 

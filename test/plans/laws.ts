@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Job } from "../../src/engine/cloth/index.ts";
 import { checkLayout, figuresOf, leavesOf } from "../../src/engine/layout/index.ts";
-import { makePlan, type Plan, type PlanRequest } from "../../src/engine/plan/index.ts";
+import { makePlan, type Plan, type PlanRequest, usableOf } from "../../src/engine/plan/index.ts";
 import { flattened, reassemble, seamsIn } from "../../src/engine/sewing/index.ts";
 import { cuttingPlan } from "../../src/engine/supplies/index.ts";
 import { joinLimit } from "../../src/engine/work/index.ts";
@@ -13,6 +13,7 @@ export function brokenLaws(plan: Plan, job: Job): string[] {
   return [
     ...checkLayout(plan).map((problem) => `checker: ${JSON.stringify(problem)}`),
     ...limits(plan, job),
+    ...bound(plan, job),
     ...figures(plan),
     ...file(plan),
     ...sewing(plan),
@@ -29,13 +30,23 @@ export function lawsBrokenBy(job: Job, request: PlanRequest): string[] {
   }
 }
 
-function limits({ figures: { covered, joins, trimWaste } }: Plan, job: Job): string[] {
+function limits({ layout, figures: { covered, joins, trimWaste } }: Plan, job: Job): string[] {
   const most = joinLimit(job.time);
+  // By the format crumbs count where they show, and not among what could show: they may be all there is.
+  const ofCrumbs = leavesOf(layout, job).some(
+    ({ node }) => node.kind === "slab" && node.crumbs !== undefined,
+  );
   return [
     ...(joins <= most ? [] : [`time: ${joins} joins, ${most} allowed`]),
-    ...(covered >= 0 && covered <= 1 ? [] : [`covered ${covered} is no share`]),
+    ...(covered >= 0 && (covered <= 1 || ofCrumbs) ? [] : [`covered ${covered} is no share`]),
     ...(trimWaste >= 0 && trimWaste < 1 ? [] : [`trim waste ${trimWaste} is no share`]),
   ];
+}
+
+/** No plan shows more of her leftovers than is said that any can. */
+function bound({ figures }: Plan, job: Job): string[] {
+  const { used, most } = usableOf(figures, job);
+  return used <= most ? [] : [`usable: it uses ${used}, and ${most} was said to be the most`];
 }
 
 // The two reckon shares in another order, and the engine counts a triangle in whole units of area.

@@ -1,5 +1,6 @@
 export * from "./effort.ts";
 export { heapArea } from "./figures.ts";
 export * from "./makePlan.ts";
+export { mostUsable, type Usable, usableOf } from "./mostUsable.ts";
 export { rankStyles } from "./rankStyles.ts";
 export * from "./types.ts";

@@ -22,7 +22,7 @@ import {
   unitName,
   useNames,
 } from "./names.ts";
-import { buyText, cautionText, figureLines, unusedText } from "./plan.ts";
+import { buyText, cautionText, figureLines, unusedText, usableText } from "./plan.ts";
 import { planProblem } from "./planProblems.ts";
 import { partText, pressText, stepText } from "./steps.ts";
 import { tableProblem } from "./tableProblems.ts";
@@ -62,6 +62,7 @@ export function english(locale: Locale, trade: TradeWords, unit: DisplayUnit): W
     stepPart: (part, names) => partText(part, names, voice),
     buy: (row, names) => buyText(row, names, voice),
     figures: (figures) => figureLines(figures, voice),
+    usable: (usable) => usableText(usable, voice),
     unused: (unused) => unusedText(unused, voice),
     caution: (caution) => cautionText(caution, voice),
     tableProblem: (problem) => tableProblem(problem, voice),

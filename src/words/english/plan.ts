@@ -1,4 +1,4 @@
-import type { Figures } from "../../engine/plan/index.ts";
+import type { Figures, Usable } from "../../engine/plan/index.ts";
 import type { BuyRow, BuyUse } from "../../engine/supplies/index.ts";
 import { boltText, roughLength, timeText } from "../measures.ts";
 import type { Caution, Names } from "../types.ts";
@@ -21,6 +21,14 @@ export function figureLines(figures: Figures, voice: Voice): readonly string[] {
       : `${voice.percent(trimWaste)} of the leftovers used is trimmed away.`,
     ...(contrast === null ? [] : [contrastLine(contrast, voice)]),
   ];
+}
+
+/** An area that is the same once it is rounded is as good. */
+export function usableText({ used, most, time }: Usable, { area }: Voice): string {
+  const when = time === "any" ? "" : " in this time";
+  return area(used) === area(most)
+    ? `That is ${area(used)}, the most that any plan${when} can use.`
+    : `That is ${area(used)}; no plan${when} can use more than ${area(most)}.`;
 }
 
 /** Steps of the ladder: common practice, as no published threshold for cloth is known. */

@@ -1,4 +1,5 @@
 import { memo, type ReactNode } from "react";
+import { usableOf } from "../../../engine/plan/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject } from "../../frame/index.ts";
@@ -16,9 +17,10 @@ type PlanDetailsProps = {
 export const PlanDetails = memo(function PlanDetails({ plan, planning }: PlanDetailsProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
+  const usable = usableOf(plan.figures, planning.job);
   return (
     <div className={styles.details}>
-      <Lines heading={texts.inShort} lines={texts.figures(plan.figures)} />
+      <Lines heading={texts.inShort} lines={texts.figures(plan.figures, usable)} />
       <Lines
         heading={texts.buy}
         lines={plan.buy.length === 0 ? [texts.nothingToBuy] : plan.buy.map((row) => texts.buyRow(row, plan))}
