@@ -19,7 +19,7 @@ export type Draft = {
 };
 
 /** More would take more memory than a browser's worker should. */
-const mostParts = 2 ** 21;
+const mostParts = 2 ** 20;
 
 /**
  * Rectangles sewn of items and plain cloth, each once: of two with the same tally, the one that fits wherever the other
