@@ -1,7 +1,10 @@
-import type { PiecedRegion, Region } from "../back/index.ts";
+import type { PiecedRegion, Region, Style } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
+import { chooseUnits } from "../units/index.ts";
 import { joinLimit } from "../work/index.ts";
 import { clashOf } from "./contrast.ts";
+import { heapBeside } from "./heapBeside.ts";
+import { edgesOf, keptInside } from "./keptInside.ts";
 import { mended } from "./mended.ts";
 import { type Outline, polish } from "./polish.ts";
 import { randomFrom } from "./random.ts";
@@ -27,10 +30,16 @@ export type RegionSearch = {
 export function fillRegions(
   region: Region,
   job: Job,
-  { seed, effort }: { readonly seed: number; readonly effort: number },
+  { style, seed, effort }: { readonly style: Style; readonly seed: number; readonly effort: number },
 ): RegionSearch {
-  const stock = stockOf(job, blocksIn(region, new Map()));
   const spots = spotsIn(region, { x: 0, y: 0 });
+  const heap = heapBeside(region, job);
+  const units = chooseUnits(heap, {
+    allOver: style === "all-over",
+    seed,
+    rooms: spots.map((spot) => spot.region),
+  });
+  const stock = stockOf(heap, units);
   const spaces = spots.map(({ region: { width, height } }) => ({
     width: width / job.step,
     height: height / job.step,
@@ -38,7 +47,9 @@ export function fillRegions(
   }));
   const mostLeaves = joinLimit(job.time) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves });
-  const arrange = (twigs: readonly Twig[]) =>
+  const edges = spots.map((spot) => edgesOf(spot, region));
+  const arrange = (twigs: readonly Twig[]) => keptInside(polished(twigs), edges, stock);
+  const polished = (twigs: readonly Twig[]) =>
     polish(twigs, {
       stock,
       clash: clashOf(job),
@@ -101,12 +112,6 @@ function watched(search: Search, layout: () => LayoutNode): RegionSearch {
 function coveredShare(twigs: readonly Twig[]): number {
   const whole = twigs.reduce((sum, twig) => sum + twig.width * twig.height, 0);
   return whole === 0 ? 0 : twigs.reduce((sum, twig) => sum + coveredIn(twig), 0) / whole;
-}
-
-function blocksIn(region: Region, counts: Map<string, number>): Map<string, number> {
-  if (region.kind === "join") for (const part of region.parts) blocksIn(part, counts);
-  if (region.kind === "block") counts.set(region.piece, (counts.get(region.piece) ?? 0) + 1);
-  return counts;
 }
 
 function fixedLeaves(region: Region): number {

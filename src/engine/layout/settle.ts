@@ -4,6 +4,7 @@ import { type Finished, finished, length, sum } from "../length/index.ts";
 import type { Face, Lot } from "./stock.ts";
 import type { Leaf, Twig } from "./twig.ts";
 import type { ClothNode, LayoutNode } from "./types.ts";
+import { mapLeaves } from "./walk.ts";
 
 /** Makes the layout of a composition and what the solver put into its pieced regions, in the order they stand there. */
 export function settle(region: Region, twigs: readonly Twig[], job: Job): LayoutNode {
@@ -61,11 +62,14 @@ function leaf(twig: Leaf, fabric: string, ledger: Ledger): LayoutNode {
   const size = { width: inSteps(twig.width, job), height: inSteps(twig.height, job) };
   if (twig.face === null) return gap(size, fabric, job);
   const { lot } = twig.face;
-  if (lot.sewn) {
-    const pieces = [{ piece: lot.piece.id, count: 2 }];
-    return { kind: "unit", pattern: "half-square-triangle", pieces, cloth: [], ...size };
-  }
-  return piece(twig.face, size, fabric, ledger);
+  if (lot.unit === null) return piece(twig.face, size, fabric, ledger);
+  const [upright, lying = upright] = lot.unit.ways;
+  return inCloth((twig.face.turned ? lying : upright).made, fabric);
+}
+
+/** A unit's own plain strips are of the cloth round it. */
+function inCloth(made: LayoutNode, fabric: string): LayoutNode {
+  return mapLeaves(made, (node) => (node.kind === "cloth" ? { ...node, fabric } : node));
 }
 
 function inSteps(steps: number, job: Job): Finished {

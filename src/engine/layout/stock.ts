@@ -1,5 +1,7 @@
-import type { Job, Piece, SizedPiece } from "../cloth/index.ts";
+import { finishedArea, type Job, type Piece, type SizedPiece } from "../cloth/index.ts";
 import { inches } from "../length/index.ts";
+import { type ChosenUnit, without } from "../units/index.ts";
+import { madeOfUnit } from "./offers.ts";
 
 /**
  * The heap as the solver sees it. All sizes are finished sizes in whole steps of the ruler; only what is left of a
@@ -7,15 +9,15 @@ import { inches } from "../length/index.ts";
  */
 export type Lot = {
   readonly index: number;
+  /** What is sewn of leftovers before it is laid; `piece` is then the block that it makes. */
+  readonly unit: ChosenUnit | null;
   readonly piece: SizedPiece;
   /** How many of it there are. A strip that may be cut again is a lot of its own, with its copy's number. */
   readonly count: number;
   readonly copy: number;
   /** May be cut into several cells along its longer side. */
   readonly roll: boolean;
-  /** Two triangles, sewn. */
-  readonly sewn: boolean;
-  /** How many cells one of it is sewn from: two triangles, or a piece and the strips that bring it to the step. */
+  /** How many cells one of it is sewn from: those of a unit, or a piece and the strips that bring it to the step. */
   readonly cells: number;
   /** Finished area of one, in steps². */
   readonly area: number;
@@ -55,10 +57,10 @@ export function smallestCell(job: Job): number {
 }
 
 /**
- * Leaves out what never goes in: kept back, given away, lengths (they are plain cloth), crumbs, bits under the floor.
- * `placed` counts the pieces that the composition has put in their places already.
+ * Leaves out what never goes in: kept back, given away, lengths (they are plain cloth), crumbs, loose triangles, bits
+ * under the floor. `units` are made first; what they take is not offered by itself.
  */
-export function stockOf(job: Job, placed: ReadonlyMap<string, number> = new Map()): Stock {
+export function stockOf(job: Job, units: readonly ChosenUnit[] = []): Stock {
   const step = job.step;
   const base = {
     smallest: Math.ceil(smallestCell(job) / step),
@@ -68,14 +70,26 @@ export function stockOf(job: Job, placed: ReadonlyMap<string, number> = new Map(
     clothRoom: Math.floor((job.clothWidth - 2 * job.plainSeam) / step),
   };
   const lots: Lot[] = [];
-  for (const piece of job.pieces) {
-    if (piece.kind === "crumbs" || piece.kind === "length") continue;
+  for (const unit of units) {
+    const loose = looseCost(unit, base, job);
+    lots.push(lotFrom(madeOfUnit(unit, loose, job), lots.length));
+  }
+  const left = units.reduce((heap, { ways: [offer], count }) => without(heap, offer, count), job);
+  for (const piece of left.pieces) {
+    if (piece.kind === "crumbs" || piece.kind === "length" || piece.kind === "triangle") continue;
     if (piece.use === "keep-back" || piece.use === "give-away") continue;
-    const left = { ...piece, count: piece.count - (placed.get(piece.id) ?? 0) };
-    if (left.count <= 0) continue;
-    for (const made of lotsOf(left, base, job)) lots.push(lotFrom(made, lots.length));
+    for (const made of lotsOf(piece, base)) lots.push(lotFrom(made, lots.length));
   }
   return { ...base, lots, faces: lots.flatMap((lot) => lot.faces) };
+}
+
+/** What it would cost to leave out, one by one, all that goes into one unit. */
+function looseCost({ ways: [offer] }: ChosenUnit, base: Base, job: Job): number {
+  return offer.pieces.reduce((sum, { piece: id, count }) => {
+    const piece = job.pieces.find((row) => row.id === id);
+    if (piece === undefined || piece.kind === "crumbs") return sum;
+    return sum + count * costOfLeavingOut(piece, finishedArea(piece, job.seam) / base.step ** 2, base);
+  }, 0);
 }
 
 type Base = Omit<Stock, "lots" | "faces">;
@@ -89,23 +103,22 @@ function lotFrom({ lying, ...facts }: Made, index: number): Lot {
   return lot;
 }
 
-function lotsOf(piece: SizedPiece, base: Base, job: Job): Made[] {
-  const bounds = piece.kind === "triangle" ? sewnPair(piece, base, job) : boundsOf(piece, base);
-  if (bounds === null) return [];
+function lotsOf(piece: SizedPiece, base: Base): Made[] {
+  const bounds = boundsOf(piece, base);
   const lying = waysToLie(piece, bounds, base.smallest);
   if (lying.length === 0) return [];
   const area = bounds.maxWidth * bounds.maxHeight;
   const roll = isCutUp(piece);
-  const sewn = piece.kind === "triangle";
-  const cells = sewn ? 2 : 1 + (staysWhole(piece) ? offStepSides(piece, base) : 0);
-  const lot = { piece, roll, sewn, cells, area, leftOut: costOfLeavingOut(piece, area, base), lying };
-  if (!roll) return [{ ...lot, copy: 0, count: sewn ? Math.floor(piece.count / 2) : piece.count }];
+  const cells = 1 + (staysWhole(piece) ? offStepSides(piece, base) : 0);
+  const leftOut = costOfLeavingOut(piece, area, base);
+  const lot = { unit: null, piece, roll, cells, area, leftOut, lying };
+  if (!roll) return [{ ...lot, copy: 0, count: piece.count }];
   return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copy + 1, count: 1 }));
 }
 
-/** What has a diagonal or is sewn from several is not cut across. */
+/** What has a diagonal is not cut across. */
 function isCutUp(piece: SizedPiece): boolean {
-  return piece.keep === "cut" && piece.kind !== "triangle" && piece.kind !== "half-square-triangle";
+  return piece.keep === "cut" && piece.kind !== "half-square-triangle";
 }
 
 function staysWhole(piece: SizedPiece): boolean {
@@ -152,13 +165,6 @@ function whole(most: number, base: Base): { max: number; min: number } {
 /** Design: at most ½ in or 10 % of that side, in all. */
 function trimLimit(side: number): number {
   return Math.min(inches(1, 2), side / 10);
-}
-
-/** Two equal right triangles sewn along the long side: finishes at leg − s (2 + √2) (trade-facts: 7/8 in at ¼ in). */
-function sewnPair(piece: SizedPiece, base: Base, job: Job): Bounds | null {
-  if (piece.width !== piece.height || piece.count < 2) return null;
-  const side = Math.floor((piece.width - job.seam * (2 + Math.SQRT2)) / base.step);
-  return { maxWidth: side, minWidth: side, maxHeight: side, minHeight: side, along: null };
 }
 
 function waysToLie(piece: SizedPiece, bounds: Bounds, smallest: number): Lying[] {

@@ -8,7 +8,7 @@ type Cell = {
   readonly height: number;
   /** In steps² of plain cloth. */
   readonly cost: number;
-  /** Leaves below, itself counted. */
+  /** Leaves below, itself counted; a unit counts as the cells it is sewn from. */
   readonly leaves: number;
   readonly holes: number;
 };
@@ -74,7 +74,7 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
     width,
     height,
     cost: costOf(face, width, height),
-    leaves: 1,
+    leaves: face.lot.unit === null ? 1 : face.lot.cells,
     holes: 0,
   });
   const costOf = (face: Face, width: number, height: number): number =>

@@ -1,9 +1,10 @@
 import { cutArea, fabricValue, finishedArea, isUndyed, type Job, type SizedPiece } from "../cloth/index.ts";
-import { type LayoutNode, leavesOf, type PlacedLeaf } from "../layout/index.ts";
+import { type LayoutNode, leavesOf, type PlacedLeaf, type UnitNode } from "../layout/index.ts";
 import { type Area, areaOf, inches, type Length, length } from "../length/index.ts";
 import { type Step, seamsIn } from "../sewing/index.ts";
 import { cutsFor } from "../supplies/index.ts";
-import { minutesFor } from "../work/index.ts";
+import { seamLengthInside } from "../units/index.ts";
+import { minutesFor, slabJoins } from "../work/index.ts";
 import type { Figures } from "./types.ts";
 import { piecesUsed } from "./used.ts";
 
@@ -11,7 +12,7 @@ import { piecesUsed } from "./used.ts";
 export function figuresFor(layout: LayoutNode, steps: readonly Step[], job: Job): Figures {
   const leaves = leavesOf(layout, job);
   const joins = steps.reduce((sum, step) => sum + seamsIn(step), 0);
-  const seamLength = seamLengthOf(steps);
+  const seamLength = seamLengthOf(steps, leaves, job);
   const { cuts, trims } = cutsFor(layout, job);
   const plain = leaves.filter(({ node }) => node.kind === "cloth");
   const squareUps = steps.filter((step) => step.squareUp !== undefined).length;
@@ -24,8 +25,13 @@ export function figuresFor(layout: LayoutNode, steps: readonly Step[], job: Job)
     cuts: cuts + trims,
     seamLength,
     contrast: contrastOf(leaves, job),
-    minutes: minutesFor({ joins, seamLength, cuts, trims, squareUps }),
+    minutes: minutesFor({ joins: joins + joinsInSlabs(leaves), seamLength, cuts, trims, squareUps }),
   };
+}
+
+/** Nobody counts the seams of a slab; they take their time all the same. */
+function joinsInSlabs(leaves: readonly PlacedLeaf[]): number {
+  return leaves.reduce((sum, { node }) => (node.kind === "slab" ? sum + slabJoins(node) : sum), 0);
 }
 
 /** Finished area of what shows of her leftovers ÷ min(finished area of all of them, layout); lengths apart. */
@@ -53,19 +59,27 @@ export function heapArea(job: Pick<Job, "pieces" | "seam">): Area {
   );
 }
 
-/** Every seam's length: the side that its parts share, as it is sewn; a diagonal inside a unit by its own length. */
-function seamLengthOf(steps: readonly Step[]): Length {
-  const total = steps.reduce((sum, step) => {
+/** Every seam's length as it is sewn: the side that its parts share, and inside a unit what its pattern takes. */
+function seamLengthOf(steps: readonly Step[], leaves: readonly PlacedLeaf[], job: Job): Length {
+  const between = steps.reduce((sum, step) => {
     const { width, height } = step.unfinished;
-    if (step.kind === "unit") return sum + Math.round(Math.hypot(width, height)) * seamsIn(step);
-    return sum + seamsIn(step) * (step.direction === "beside" ? height : width);
+    return step.kind === "join" ? sum + seamsIn(step) * (step.direction === "beside" ? height : width) : sum;
   }, 0);
-  return length(total);
+  const inUnits = leaves.map(({ node }) => (node.kind === "unit" ? lengthInside(node, job) : 0));
+  return length(inUnits.reduce((sum, one) => sum + one, between));
+}
+
+function lengthInside(unit: UnitNode, { pieces, seam }: Job): Length {
+  const parts = unit.pieces.flatMap(({ piece: id, count }) => {
+    const piece = pieces.find((row) => row.id === id);
+    return piece === undefined || piece.kind === "crumbs" ? [] : [{ ...piece, count }];
+  });
+  return seamLengthInside(unit, parts, seam);
 }
 
 /**
  * Cut area of the pieces used, less their cells as cut and what goes back to the shelf (an end of a strip of at
- * least 2 × 5 in), ÷ the finished area of the pieces used. What a diagonal seam takes is no trim.
+ * least 2 × 5 in), ÷ the finished area of the pieces used. What the seams of a unit take is no trim; slabs are apart.
  */
 function trimWaste(leaves: readonly PlacedLeaf[], job: Job): number {
   const pieces = new Map(job.pieces.map((piece) => [piece.id, piece]));
@@ -75,7 +89,7 @@ function trimWaste(leaves: readonly PlacedLeaf[], job: Job): number {
     const piece = pieces.get(id);
     if (piece === undefined || piece.kind === "crumbs") continue;
     used += finishedArea(piece, job.seam);
-    if (piece.kind === "triangle") continue;
+    if (cells.length === 0) continue;
     const cellArea = cells.reduce((sum, cell) => sum + cell.cutWidth * cell.cutHeight, 0);
     lost += cutArea(piece) - cellArea - backToShelf(piece, cells);
   }
@@ -135,8 +149,9 @@ function fabricOfLeaf({ node }: PlacedLeaf, fabrics: ReadonlyMap<string, string>
     case "piece":
       return fabrics.get(node.piece);
     case "unit":
+      return fabrics.get(node.pieces[0]?.piece ?? "");
     case "slab":
-      return fabrics.get(node.pieces?.[0]?.piece ?? "");
+      return fabrics.get(node.crumbs ?? node.pieces?.[0]?.piece ?? "");
   }
 }
 

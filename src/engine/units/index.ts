@@ -1,7 +1,9 @@
+export { chooseUnits, joinsOf } from "./choose.ts";
 export * from "./coping.ts";
 export * from "./flyingGeese.ts";
 export * from "./fourHalfSquares.ts";
 export * from "./halfSquare.ts";
+export { without } from "./left.ts";
 export * from "./onPoint.ts";
 export * from "./quarterSquare.ts";
 export * from "./rounds.ts";
@@ -9,5 +11,5 @@ export * from "./seamsInside.ts";
 export * from "./slabs.ts";
 export * from "./squareInSquare.ts";
 export * from "./stripSets.ts";
-export type { Made, Offer, OfferCloth, Taken } from "./types.ts";
+export type { ChosenUnit, Made, Offer, OfferCloth, Taken, UnitWish } from "./types.ts";
 export * from "./unitsFrom.ts";

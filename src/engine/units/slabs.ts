@@ -17,6 +17,11 @@ export function usableOfCrumbs(area: Area): Area {
   return areaOf(Math.floor((area * crumbShare.parts) / crumbShare.of));
 }
 
+/** How much of her crumbs goes into one slab of this cut size: the other way round, rounded up. */
+export function crumbsUsedFor(size: Cut): Area {
+  return areaOf(Math.ceil((size * size * crumbShare.of) / crumbShare.parts));
+}
+
 /** What shows of strings, under 1 1/2 in wide, sewn side by side: a seam's two allowances off each of both sides. */
 export function usableOfString(width: Cut, long: Cut, seam: Length): Area {
   return areaOf(Math.max(0, toFinished(width, seam)) * Math.max(0, toFinished(long, seam)));

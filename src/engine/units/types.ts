@@ -72,3 +72,16 @@ export type Offer = {
   readonly insideOnly: boolean;
   readonly made: Made;
 };
+
+/** What the units are for. */
+export type UnitWish = {
+  /** Leftovers go in freely, all over the back. */
+  readonly allOver: boolean;
+  /** Another seed sets the same triangles another way. */
+  readonly seed: number;
+  /** The pieced parts of the back. */
+  readonly rooms: readonly Size<Finished>[];
+};
+
+/** A unit that is to be made so often. `ways`: as it is, or lying on its side; each takes the same pieces. */
+export type ChosenUnit = { readonly ways: readonly [Offer, ...Offer[]]; readonly count: number };

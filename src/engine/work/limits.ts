@@ -1,5 +1,5 @@
 import type { Time } from "../cloth/index.ts";
-import { inches, type Length, length, smaller } from "../length/index.ts";
+import { inches, type Length, length, type Size, smaller } from "../length/index.ts";
 
 /** How many seams fit into the time she gives: an afternoon about 40, a weekend about 120 (common practice). */
 export function joinLimit(time: Time): number {
@@ -11,6 +11,15 @@ export function joinLimit(time: Time): number {
     case "any":
       return Number.POSITIVE_INFINITY;
   }
+}
+
+/**
+ * What a slab of this finished size counts for in her time: bits are sewn by eye and nobody counts them, so a join for
+ * each 6 sq in begun (derived: a crumb that shows 2 by 3 in takes one seam). 6 in square 6, 8 in 11, 12 in 24.
+ */
+export function slabJoins({ width, height }: Size): number {
+  const inch = inches(1);
+  return Math.ceil((width * height) / (6 * inch * inch));
 }
 
 /**
