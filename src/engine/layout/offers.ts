@@ -18,7 +18,7 @@ export function madeOfUnit(unit: ChosenUnit, loose: number, job: Job) {
     roll: false,
     cells: joinsOf(offer) + 1,
     area,
-    leftOut: loose + 6 * (inches(1) / job.step) ** 2 + area / 4,
+    leftOut: loose + 10 * (inches(1) / job.step) ** 2 + 0.4 * area,
     lying: [
       { turned: false, ...exactly(width, height) },
       ...unit.ways.slice(1).map(() => ({ turned: true, ...exactly(height, width) })),

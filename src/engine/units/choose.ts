@@ -69,8 +69,10 @@ function timesOf(offer: Offer, { joins, area }: Bench): number {
 }
 
 /** What she keeps for need alone is not sewn into anything. */
-function isWelcome({ pieces }: Offer, { pieces: rows }: Job): boolean {
-  return pieces.every(({ piece }) => rows.find(({ id }) => id === piece)?.use !== "if-needed");
+function isWelcome({ pieces, made }: Offer, { pieces: rows }: Job): boolean {
+  const crumbs = made.kind === "slab" && made.crumbs !== undefined ? [made.crumbs] : [];
+  const ids = [...crumbs, ...pieces.map(({ piece }) => piece)];
+  return ids.every((piece) => rows.find(({ id }) => id === piece)?.use !== "if-needed");
 }
 
 function onItsSide(offer: Offer, offers: readonly Offer[]): readonly Offer[] {

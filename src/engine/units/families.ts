@@ -137,9 +137,11 @@ function ofStrips(offer: Offer, heap: Job): number {
 const mostOfALog = 0.7;
 
 function aroundBlock(offer: Offer, heap: Job): number {
-  const [centre] = offer.pieces;
-  const row = heap.pieces.find(({ id }) => id === centre?.piece);
-  if (row === undefined || row.kind !== "block" || contrastWithin(offer, heap) === 0) return 0;
+  const rows = offer.pieces.map(({ piece }) => heap.pieces.find(({ id }) => id === piece));
+  const centre = rows.find((row) => row?.kind === "block");
+  if (centre === undefined) return 0;
+  const logs = rows.flatMap((row) => (row === undefined || row === centre ? [] : [row.fabric]));
+  if (told(Math.min(...logs.map((log) => apart(centre.fabric, log, heap)))) === 0) return 0;
   const cutArea = offer.pieces.reduce((sum, { piece, count }) => sum + count * areaOfRow(piece, heap), 0);
   const shown = (offer.width * offer.height) / cutArea;
   return shown >= mostOfALog ? shown : 0;

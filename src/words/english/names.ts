@@ -168,5 +168,5 @@ export function patternName(pattern: string): string {
 export function onePattern(pattern: string): string {
   const name = patternName(pattern);
   if (name === "broken dishes" || name === "rounds of strips") return name;
-  return /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
+  return /^([aeiou]|hour)/.test(name) ? `an ${name}` : `a ${name}`;
 }
