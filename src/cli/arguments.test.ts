@@ -28,6 +28,7 @@ describe("what a command line means", () => {
       size: { top: { width: inches(60), height: inches(80) }, method: "frame" },
       style: null,
       time: null,
+      wishes: [],
       floor: null,
       step: null,
       limit: { kind: "seconds", seconds: 5 },
@@ -42,7 +43,7 @@ describe("what a command line means", () => {
   it("takes all that may be said", () => {
     const all =
       "plan --back 170.5x220 --unit cm --style cross --time any --floor 0 --step 2mm --effort 400 --seed 0 " +
-      "--plans 3 --skip-bad-rows --json - --svg back.svg -";
+      "--wish sew-less --plans 3 --wish buy-nothing --wish sew-less --skip-bad-rows --json - --svg back.svg -";
     expect(commandOf(all)).toEqual({
       kind: "plan",
       leftovers: "-",
@@ -50,6 +51,7 @@ describe("what a command line means", () => {
       size: { back: { width: centimetres(170.5), height: centimetres(220) } },
       style: "cross",
       time: "any",
+      wishes: ["sew-less", "buy-nothing"],
       floor: 0,
       step: centimetres(0.2),
       limit: { kind: "effort", moves: 400 },

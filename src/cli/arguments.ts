@@ -1,5 +1,5 @@
 import { type Style, styles } from "../engine/back/index.ts";
-import { methods, times } from "../engine/cloth/index.ts";
+import { methods, times, wishes } from "../engine/cloth/index.ts";
 import { type DisplayUnit, displayUnits, err, ok, type Result } from "../engine/length/index.ts";
 import { type CommandName, type CommandProblem, commandNames } from "../words/index.ts";
 import {
@@ -74,6 +74,7 @@ function planCommand(given: Given): PlanCommand | null {
     unit,
     style,
     time: given.choice("time", times),
+    wishes: given.choices("wish", wishes),
     floor: given.length("floor", unit),
     step: given.length("step", unit),
     limit: planLimit(given),

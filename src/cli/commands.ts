@@ -1,5 +1,5 @@
 import type { Style } from "../engine/back/index.ts";
-import type { Method, Time } from "../engine/cloth/index.ts";
+import type { Method, Time, Wish } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
 import type { CommandName } from "../words/index.ts";
 
@@ -26,6 +26,7 @@ export type PlanCommand = {
   /** null: the best for the heap. */
   readonly style: Style | "all" | null;
   readonly time: Time | null;
+  readonly wishes: readonly Wish[];
   readonly floor: Length | null;
   readonly step: Length | null;
   readonly limit: Limit;

@@ -9,7 +9,7 @@ import {
 } from "../engine/length/index.ts";
 import type { CommandName, CommandProblem } from "../words/index.ts";
 
-type Options = Readonly<Record<string, "value" | "flag">>;
+type Options = Readonly<Record<string, "value" | "values" | "flag">>;
 
 const optionsOf: Readonly<Record<CommandName, Options>> = {
   size: { top: "value", method: "value", extra: "value" },
@@ -19,6 +19,7 @@ const optionsOf: Readonly<Record<CommandName, Options>> = {
     back: "value",
     style: "value",
     time: "value",
+    wish: "values",
     floor: "value",
     unit: "value",
     step: "value",
@@ -46,6 +47,7 @@ export class Given {
   readonly wantsHelp: boolean;
   readonly #command: CommandName;
   readonly #values = new Map<string, string>();
+  readonly #several = new Map<string, readonly string[]>();
   readonly #flags = new Set<string>();
   readonly #files: string[] = [];
 
@@ -77,6 +79,8 @@ export class Given {
       this.problems.push({ kind: "unknown-option", option: written, command: this.#command });
     } else if (this.has(name)) {
       this.problems.push({ kind: "given-twice", option: name });
+    } else if (options[name] === "values") {
+      this.#takeOneMore(name, value ?? "");
     } else if (options[name] === "flag") {
       this.#flags.add(name);
       if (value !== undefined) this.problems.push({ kind: "takes-no-value", option: name });
@@ -86,10 +90,14 @@ export class Given {
   }
 
   #takeValue(name: string, value: string): void {
-    // `--json --svg a.svg`: the next option is no value of this one.
-    const missing = value === "" || /^--?[a-z]/i.test(value);
+    const missing = isMissing(value);
     this.#values.set(name, missing ? "" : value);
     if (missing) this.problems.push({ kind: "needs-a-value", option: name });
+  }
+
+  #takeOneMore(name: string, value: string): void {
+    if (isMissing(value)) this.problems.push({ kind: "needs-a-value", option: name });
+    else this.#several.set(name, [...(this.#several.get(name) ?? []), value]);
   }
 
   has(option: string): boolean {
@@ -121,7 +129,16 @@ export class Given {
 
   choice<T extends string>(option: string, choices: readonly T[]): T | null {
     const text = this.text(option);
-    if (text === null) return null;
+    return text === null ? null : this.#oneOf(option, text, choices);
+  }
+
+  /** Of an option that may be given several times: each choice once. */
+  choices<T extends string>(option: string, choices: readonly T[]): readonly T[] {
+    const texts = this.#several.get(option) ?? [];
+    return [...new Set(texts.flatMap((text) => this.#oneOf(option, text, choices) ?? []))];
+  }
+
+  #oneOf<T extends string>(option: string, text: string, choices: readonly T[]): T | null {
     const found = choices.find((choice) => choice === text.toLowerCase());
     if (found === undefined) this.problems.push({ kind: "not-a-choice", option, text, choices });
     return found ?? null;
@@ -166,6 +183,11 @@ export class Given {
     if (!good) this.problems.push({ kind: "not-a-number", option, text, ...range });
     return good ? value : null;
   }
+}
+
+// `--json --svg a.svg`: the next option is no value of this one.
+function isMissing(value: string): boolean {
+  return value === "" || /^--?[a-z]/i.test(value);
 }
 
 function parseOptions(options: Options) {

@@ -81,13 +81,14 @@ function readTableJob(
 
 /** What the command alone says of the job. */
 function settingsOf(
-  { size, time, floor, step }: PlanCommand,
+  { size, time, wishes, floor, step }: PlanCommand,
   unit: Draft["unit"],
 ): Omit<Draft, "plain" | "pieces"> {
   return {
     unit,
     ...sizesOf(size, unit),
     ...(time === null ? {} : { time }),
+    ...(wishes.length === 0 ? {} : { wishes }),
     ...(floor === null ? {} : { floor }),
     ...(step === null ? {} : { step }),
   };

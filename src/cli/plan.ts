@@ -1,13 +1,14 @@
+import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
 import type { Job } from "../engine/cloth/index.ts";
 import { drawPlan } from "../engine/drawing/index.ts";
 import { type Plan, usableOf } from "../engine/plan/index.ts";
 import { svgOfDrawing, writePlan } from "../files/index.ts";
-import type { CliWords } from "../words/index.ts";
+import type { CliWords, Progress } from "../words/index.ts";
 import { type PlanCommand, standardStream } from "./commands.ts";
 import { numberedFiles, type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
 import { readJob } from "./job.ts";
 import { ProgressLine } from "./progress.ts";
-import { searchPlans } from "./search.ts";
+import { isChosen, type Stop, searchChoice, searchPlans } from "./search.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
 
 /** Plans a back from a table of leftovers, and writes it where she wants it. */
@@ -27,17 +28,45 @@ export async function runPlan(command: PlanCommand, terminal: Terminal): Promise
 
   stop.listen();
   const line = new ProgressLine(terminal.screen);
-  const plans = await searchPlans(read.value.job, command, stop, (progress) =>
-    line.show(words.progress(progress)),
-  );
+  const show = (progress: Progress) => line.show(words.progress(progress));
+  const { found, notes } = await plansFor(read.value.job, command, { stop, show });
   line.clear();
   for (const note of read.value.notes) terminal.complain(note);
-  return deliver(plans, read.value.job, { command, terminal });
+  for (const note of notes) terminal.complain(words.words.choiceNote(note));
+  return deliver(found, read.value.job, { command, terminal });
+}
+
+type Watch = { readonly stop: Stop; readonly show: (progress: Progress) => void };
+type Found = { readonly plan: Plan; readonly reasons: readonly Reason[] };
+type AllFound = { readonly found: readonly Found[]; readonly notes: readonly ChoiceNote[] };
+
+async function plansFor(job: Job, command: PlanCommand, { stop, show }: Watch): Promise<AllFound> {
+  if (!isChosen(command)) {
+    const plans = await searchPlans(job, command, stop, show);
+    return { found: plans.map((plan) => ({ plan, reasons: [] })), notes: [] };
+  }
+  const { chosen, others, notes } = await searchChoice(job, command, stop, show);
+  const more = stop.asked
+    ? []
+    : ofOtherStyles(
+        chosen.map(({ plan }) => plan),
+        others,
+      );
+  const found = [...chosen, ...more.map((plan) => ({ plan, reasons: [] }))].slice(0, command.plans);
+  const last = ({ plan: { style } }: Found) => Number(style === "all-over");
+  return { found: found.toSorted((one, other) => last(one) - last(other)), notes };
+}
+
+/** She asked for so many: what comes next best of the styles that are not there yet. */
+function ofOtherStyles(chosen: readonly Plan[], others: readonly Plan[]): readonly Plan[] {
+  const seen = new Set(chosen.map(({ style }) => style));
+  return others.filter(({ style }) => !seen.has(style) && seen.add(style));
 }
 
 type Asked = { readonly command: PlanCommand; readonly terminal: Terminal };
 
-function deliver(plans: readonly Plan[], job: Job, { command, terminal }: Asked): ExitStatus {
+function deliver(found: readonly Found[], job: Job, { command, terminal }: Asked): ExitStatus {
+  const plans = found.map(({ plan }) => plan);
   // A project has a unit of its own.
   const words = terminal.words(plans[0]?.unit ?? command.unit);
   const outputs = outputsOf(plans, command, words);
@@ -53,7 +82,7 @@ function deliver(plans: readonly Plan[], job: Job, { command, terminal }: Asked)
     terminal.deliver(document.text);
     return 0;
   }
-  const told = plans.map((plan) => words.plan(plan, usableOf(plan.figures, job)));
+  const told = found.map(({ plan, reasons }) => words.plan(plan, usableOf(plan.figures, job), reasons));
   terminal.say(told.join("\n\n\n"));
   if (toFiles.length > 0) terminal.say(`\n${words.filesWritten(toFiles.map(({ file }) => file))}`);
   return 0;

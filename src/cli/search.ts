@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Style } from "../engine/back/index.ts";
+import { type Choice, startChoice, usualWanted } from "../engine/choice/index.ts";
 import type { Job } from "../engine/cloth/index.ts";
 import { defaultEffort, type Plan, type PlanSearch, rankStyles, startPlan } from "../engine/plan/index.ts";
 import type { Progress } from "../words/index.ts";
@@ -59,6 +60,44 @@ export async function searchPlans(
   return found;
 }
 
+/** Without a style named, three to six plans are chosen from all styles, so that they differ. */
+export function isChosen({ style, plans }: Pick<PlanCommand, "style" | "plans">): boolean {
+  return style === null && plans >= usualWanted.least && plans <= usualWanted.most;
+}
+
+/**
+ * The choice of as many plans as she asked for. Asked to stop, or at the end of her seconds, from what there is then.
+ */
+export async function searchChoice(
+  job: Job,
+  command: Pick<PlanCommand, "seed" | "plans" | "limit">,
+  stop: Stop,
+  show: (progress: Progress) => void,
+): Promise<Choice<Plan>> {
+  const { seed, plans, limit } = command;
+  const until = limit.kind === "seconds" ? cpuSeconds() + limit.seconds * (1 - finishShare) : null;
+  const effort = limit.kind === "effort" ? limit.moves : paceOf(job, limit.seconds);
+  const search = startChoice(job, { seed, effort, wanted: { least: plans, most: plans } });
+  await runSearch(search, until, stop, (secondsLeft) => {
+    const { style, covered, moves } = search;
+    show({ style, covered, moves, effort: search.effort, plan: 1, plans: 1, secondsLeft });
+  });
+  return search.choice();
+}
+
+/** Moves for each plan of a choice that this machine does in so many seconds, from a short trial. */
+function paceOf(job: Job, seconds: number): number {
+  const start = cpuSeconds();
+  const trial = startPlan(job, { style: "all-over", seed: 1, effort: defaultEffort(job, seconds) });
+  while (!trial.done && cpuSeconds() - start < seconds * trialShare) trial.step(20);
+  trial.plan();
+  const used = Math.max(1e-3, cpuSeconds() - start);
+  return rounded((trial.moves / used) * ((seconds - used) / looksInChoice));
+}
+
+// First looks at some thirty plans take as long as three long ones, and a few that are looked at longer fall out again.
+const looksInChoice = 11;
+
 // Of her seconds, this share goes to finding out how fast the machine is, and this much is kept for the finish.
 const trialShare = 0.15;
 const finishShare = 0.06;
@@ -92,7 +131,7 @@ function rounded(moves: number): number {
 const turnSeconds = 0.02;
 
 async function runSearch(
-  search: PlanSearch,
+  search: Pick<PlanSearch, "step" | "done">,
   until: number | null,
   stop: Stop,
   show: (secondsLeft: number | null) => void,

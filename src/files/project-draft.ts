@@ -197,8 +197,8 @@ function withoutBadRows(draft: Draft): Checked {
   return { checked: again.checked, stops: [...ofRows, ...again.stops] };
 }
 
-/** Tells whether a job is still the one a plan was made for. */
-export function hashOfJob(job: Job): string {
+/** Tells whether a job is still the one a plan was made for. What she wishes of plans is no part of it. */
+export function hashOfJob({ wishes, ...job }: Job): string {
   const text = JSON.stringify(inOrder(job));
   return `${crc32Text(new TextEncoder().encode(text))}-${text.length.toString(36)}`;
 }

@@ -73,6 +73,20 @@ const textsOf: { readonly [K in Exclude<keyof Words, "locale">]: (words: Words) 
     words.unused([{ piece: "strip-1", count: 1 }]),
     words.unused(Array.from({ length: 12 }, (_, index) => ({ piece: `strip-${index + 1}`, count: 2 }))),
   ],
+  reasons: (words) =>
+    [
+      [{ kind: "lighter", than: "cross", work: 0.32, used: 0.04 } as const],
+      [{ kind: "lighter", than: "cross", work: 0.32, used: 0 } as const],
+      [{ kind: "least-work", minutes: [100, 220] } as const, { kind: "nothing-to-buy" } as const],
+      [{ kind: "all-over" } as const, { kind: "uses-most", used: 0.97 } as const],
+      [{ kind: "buys-least" } as const, { kind: "strongest-contrast", contrast: 22 } as const],
+      [{ kind: "between", used: 0.5, minutes: [60, 90] } as const],
+    ].map(words.reasons),
+  choiceNote: (words) => [
+    words.choiceNote({ kind: "no-more", count: 1 }),
+    words.choiceNote({ kind: "no-more", count: 2 }),
+    words.choiceNote({ kind: "must-buy", area: areaOf(inches(36) ** 2) }),
+  ],
   caution: (words) => cautions.map(words.caution),
   tableProblem: (words) => tableProblems.map(words.tableProblem),
   draftProblem: (words) => draftProblems.map(words.draftProblem),

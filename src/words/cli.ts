@@ -1,6 +1,7 @@
 /** What the command line says: its help, what keeps a command from being carried out, its answers. */
 import { type Backing, type Style, styles } from "../engine/back/index.ts";
-import type { Method, Top } from "../engine/cloth/index.ts";
+import type { Reason } from "../engine/choice/index.ts";
+import { type Method, type Top, wishes } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
 import type { Figures, Plan, Usable } from "../engine/plan/index.ts";
 import type { DrawingWords, ProjectProblem } from "../files/index.ts";
@@ -67,7 +68,7 @@ export type CliWords = {
   /** How large the back must be, what of it is cut away, and what it takes in one plain cloth. */
   readonly size: (answer: SizeAnswer) => string;
   /** A plan in plain words: what it is, what it uses and takes, what to buy, how it begins. */
-  readonly plan: (plan: Plan, usable: Usable) => string;
+  readonly plan: (plan: Plan, usable: Usable, reasons?: readonly Reason[]) => string;
   /** What stands on the picture of a plan; `ruler` is the length of the ruler drawn. */
   readonly picture: (plan: Plan, ruler: Length) => DrawingWords;
   readonly filesWritten: (files: readonly string[]) => string;
@@ -105,7 +106,7 @@ function english(words: Words): CliWords {
     problem: (problem) => commandProblem(problem, words),
     progress: (progress) => progressText(progress, words),
     size: (answer) => sizeAnswer(answer, words),
-    plan: (plan, usable) => planSummary(plan, usable, words),
+    plan: (plan, usable, reasons = []) => planSummary(plan, { usable, reasons }, words),
     picture: (plan, ruler) => pictureWords(plan, ruler, words),
     filesWritten: (files) => files.map((file) => `Written: ${named(file)}`).join("\n"),
     sound: (plan) => planIsSound(plan, words),
@@ -294,7 +295,9 @@ function bought(length: Length, words: Words): string {
 /** How many of the steps the summary shows; the rest stand in the plan's file. */
 const firstSteps = 5;
 
-function planSummary(plan: Plan, usable: Usable, words: Words): string {
+type Beside = { readonly usable: Usable; readonly reasons: readonly Reason[] };
+
+function planSummary(plan: Plan, { usable, reasons }: Beside, words: Words): string {
   const { top, back, unused, steps, buy, seed } = plan;
   const size = `The back is ${words.size(back)}`;
   const over =
@@ -304,6 +307,7 @@ function planSummary(plan: Plan, usable: Usable, words: Words): string {
   return [
     `${capital(words.style(plan.style))} (seed ${seed})`,
     words.styleIs(plan.style),
+    ...(reasons.length === 0 ? [] : [words.reasons(reasons)]),
     "",
     size + over,
     ...figuresWith(usable, plan.figures, words),
@@ -386,7 +390,10 @@ What it is like
   --time            afternoon, weekend (as it is without it) or any
   --floor LENGTH    pieces narrower than this aren't placed one by one
                     (2 1/2 in)
-  --plans N         N plans, each in another style; with --style N plans of it
+  --plans N         N plans, each in another style; with --style N plans of it.
+                    3 to 6 are chosen to differ, each with what speaks for it
+  --wish NAME       ${wrapped(wishes)};
+                    as often as you have wishes
 
 Measures
   --unit in|cm      what bare numbers are in, here and in the table (in)

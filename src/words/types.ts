@@ -1,4 +1,5 @@
 import type { Style } from "../engine/back/index.ts";
+import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
 import type {
   Direction,
   DraftProblem,
@@ -87,6 +88,9 @@ export type Words = {
   /** How near a plan comes to what no plan can be above. */
   readonly usable: (usable: Usable) => string;
   readonly unused: (unused: readonly { readonly piece: string; readonly count: number }[]) => string;
+  /** What speaks for a plan among others, in one line. */
+  readonly reasons: (reasons: readonly Reason[]) => string;
+  readonly choiceNote: (note: ChoiceNote) => string;
   readonly caution: (caution: Caution) => string;
 
   // Problems: what is so, then what to do.

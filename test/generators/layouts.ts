@@ -267,6 +267,7 @@ function jobFor(layout: LayoutNode, heap: Heap): Job {
     top: null,
     back: { width: length(layout.width + edge), height: length(layout.height + edge) },
     time: "any",
+    wishes: [],
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: plainFabric,

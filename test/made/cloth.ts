@@ -51,6 +51,7 @@ export function madeJob(pieces: readonly Piece[], more: Partial<Job> = {}): Job 
     top: null,
     back: { width: inches(81, 2), height: inches(161, 2) },
     time: "any",
+    wishes: [],
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: "plain",

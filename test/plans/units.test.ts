@@ -48,6 +48,7 @@ function jobWith(pieces: readonly Piece[], more: Partial<Job> = {}): Job {
     top: null,
     back: { width: inches(68), height: inches(88) },
     time: "any",
+    wishes: [],
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: "plain",

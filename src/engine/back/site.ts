@@ -1,6 +1,6 @@
 import { finishedArea, type Job, type SizedPiece } from "../cloth/index.ts";
 import { inches } from "../length/index.ts";
-import { joinLimit } from "../work/index.ts";
+import { joinsFor } from "../work/index.ts";
 
 /** A block of hers as a style sees it: finished, in steps. */
 export type SiteBlock = {
@@ -59,7 +59,7 @@ export function siteOf(job: Job): Site {
     ringX: ring(width, job.top?.width),
     ringY: ring(height, job.top?.height),
     target: targetOf(job),
-    joins: joinLimit(job.time),
+    joins: joinsFor(job),
     widest: Math.floor((job.clothWidth - job.seam - job.plainSeam) / job.step),
     smallest,
     tall: tallOf(job),
@@ -92,7 +92,7 @@ function placeable(job: Job): SizedPiece[] {
 
 /** The largest pieces first, as many as she has joins for: what can be covered in her time. */
 function targetOf(job: Job): number {
-  const limit = joinLimit(job.time) * 0.8;
+  const limit = joinsFor(job) * 0.8;
   const each = placeable(job)
     .map((piece) => ({ area: finishedArea(piece, job.seam) / job.step ** 2, count: piece.count }))
     .sort((one, other) => other.area - one.area);

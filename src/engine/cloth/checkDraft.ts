@@ -39,6 +39,7 @@ function jobOf(draft: Draft, book: ReturnType<typeof sortFabrics>): Job {
     top: draft.top ?? null,
     back: backOnStep(draft.back, settings),
     time: draft.time ?? defaultTime,
+    wishes: [...new Set(draft.wishes)],
     plain: plainId,
     fabrics: [...book.fabrics, plain],
     pieces,

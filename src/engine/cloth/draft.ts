@@ -1,5 +1,5 @@
 import type { Area, DisplayUnit, Length, Size } from "../length/index.ts";
-import type { Direction, Grain, Keep, Kind, Method, Time, Use } from "./types.ts";
+import type { Direction, Grain, Keep, Kind, Method, Time, Use, Wish } from "./types.ts";
 
 /** One row as she gave it: whatever is missing or wrong is still in it. Lengths are cut sizes. */
 export type DraftPiece = {
@@ -33,6 +33,7 @@ export type Draft = {
   readonly top?: Size & { readonly method: Method; readonly extra: Length };
   readonly back: Size;
   readonly time?: Time;
+  readonly wishes?: readonly Wish[];
   readonly floor?: Length;
   readonly clothWidth?: Length;
   /** The plain cloth she would buy. */

@@ -80,6 +80,10 @@ export type Method = (typeof methods)[number];
 export const times = ["afternoon", "weekend", "any"] as const;
 export type Time = (typeof times)[number];
 
+/** What she would like of a plan, beside what it must keep. */
+export const wishes = ["sew-less", "use-small", "buy-nothing", "more-contrast"] as const;
+export type Wish = (typeof wishes)[number];
+
 export type Top = Size & {
   readonly method: Method;
   /** How much larger the back must be on each side. */
@@ -100,6 +104,8 @@ export type Job = {
   /** Edge to edge, raw. */
   readonly back: Size;
   readonly time: Time;
+  /** Each at most once. */
+  readonly wishes: readonly Wish[];
   /** Pieces narrower than this when cut are not placed one by one. */
   readonly floor: Length;
   /** Usable width of bought cloth after selvages. */

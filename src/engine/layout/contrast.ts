@@ -6,7 +6,8 @@ import { colourDifference, type Fabric, isUndyed, type Job } from "../cloth/inde
  */
 export type Clash = (one: string, other: string) => number;
 
-export function clashOf(job: Pick<Job, "fabrics">): Clash {
+export function clashOf(job: Pick<Job, "fabrics" | "wishes">): Clash {
+  const strong = job.wishes.includes("more-contrast");
   const fabrics = new Map(job.fabrics.map((fabric) => [fabric.id, fabric]));
   const known = new Map<string, Map<string, number>>();
   return (one, other) => {
@@ -14,15 +15,17 @@ export function clashOf(job: Pick<Job, "fabrics">): Clash {
     const row = known.get(one) ?? new Map<string, number>();
     const before = row.get(other);
     if (before !== undefined) return before;
-    const clash = clashBetween(fabrics.get(one), fabrics.get(other));
+    const clash = clashBetween(fabrics.get(one), fabrics.get(other), strong);
     known.set(one, row.set(other, clash));
     return clash;
   };
 }
 
-function clashBetween(one: Fabric | undefined, other: Fabric | undefined): number {
+function clashBetween(one: Fabric | undefined, other: Fabric | undefined, strong: boolean): number {
   const [a, b] = [one?.colours[0], other?.colours[0]];
   if (one === undefined || other === undefined || a === undefined || b === undefined) return 0;
   if (isUndyed(one) || isUndyed(other)) return 0;
+  // By her wish the difference that counts is in value, and twice as much is wanted.
+  if (strong) return 1.2 * Math.max(0, 1 - Math.abs(a.lab.l - b.lab.l) / 40);
   return 0.6 * Math.max(0, 1 - colourDifference(a.lab, b.lab) / 20);
 }

@@ -1,7 +1,7 @@
 import type { PiecedRegion, Region, Style } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { chooseUnits } from "../units/index.ts";
-import { joinLimit } from "../work/index.ts";
+import { joinsFor } from "../work/index.ts";
 import { clashOf } from "./contrast.ts";
 import { heapBeside } from "./heapBeside.ts";
 import { edgesOf, keptInside } from "./keptInside.ts";
@@ -45,7 +45,7 @@ export function fillRegions(
     height: height / job.step,
     allows: () => true,
   }));
-  const mostLeaves = joinLimit(job.time) + 1 - fixedLeaves(region);
+  const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves });
   const edges = spots.map((spot) => edgesOf(spot, region));
   const arrange = (twigs: readonly Twig[]) => keptInside(polished(twigs), edges, stock);

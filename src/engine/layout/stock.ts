@@ -2,6 +2,7 @@ import { finishedArea, type Job, type Piece, type SizedPiece } from "../cloth/in
 import { inches } from "../length/index.ts";
 import { type ChosenUnit, without } from "../units/index.ts";
 import { madeOfUnit } from "./offers.ts";
+import { type Prices, pricesFor } from "./prices.ts";
 
 /**
  * The heap as the solver sees it. All sizes are finished sizes in whole steps of the ruler; only what is left of a
@@ -49,6 +50,7 @@ export type Stock = {
   readonly stepsPerInch: number;
   /** The widest cell that one width of cloth gives whatever it is sewn to. */
   readonly clothRoom: number;
+  readonly prices: Prices;
 };
 
 /** Smallest finished side outside sets of like pieces (design: max(1 in, floor − ½ in)). */
@@ -68,6 +70,7 @@ export function stockOf(job: Job, units: readonly ChosenUnit[] = []): Stock {
     allowances: 2 * job.seam,
     stepsPerInch: inches(1) / step,
     clothRoom: Math.floor((job.clothWidth - 2 * job.plainSeam) / step),
+    prices: pricesFor(job.wishes),
   };
   const lots: Lot[] = [];
   for (const unit of units) {
@@ -193,7 +196,7 @@ function turn(face: Lying): Lying {
 /** Little bits before big pieces; her own marks before both. In steps². */
 function costOfLeavingOut(piece: Piece, area: number, base: Base): number {
   const inch = base.stepsPerInch ** 2;
-  const plainly = (6 / (1 + area / inch / 10)) * inch;
+  const plainly = ((6 * base.prices.bit) / (1 + area / inch / 10)) * inch;
   switch (piece.use) {
     case "must":
       return plainly + 400 * inch;

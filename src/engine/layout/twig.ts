@@ -25,29 +25,6 @@ export type Fork = Cell & {
   readonly parts: readonly Twig[];
 };
 
-/** What a cell or a seam costs: how far it is from what a quilter would like. In inches. */
-export type Prices = {
-  /** Per cell of plain cloth, beside its area. */
-  readonly clothCell: number;
-  readonly trimArea: number;
-  readonly trimPiece: number;
-  readonly seam: number;
-  /** Each cell cut off a strip; for each inch of its width (two allowances are lost); for each inch short of 5 in. */
-  readonly crosscut: number;
-  readonly crosscutInch: number;
-  readonly shortInch: number;
-};
-
-export const usualPrices: Prices = {
-  clothCell: 4,
-  trimArea: 1.2,
-  trimPiece: 0.7,
-  seam: 0.25,
-  crosscut: 0.5,
-  crosscutInch: 1.5,
-  shortInch: 0.6,
-};
-
 export type Sawmill = {
   leaf(face: Face, width: number, height: number): Leaf;
   /** What that leaf would cost. */
@@ -58,7 +35,8 @@ export type Sawmill = {
   join(beside: boolean, parts: readonly Twig[]): Twig;
 };
 
-export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
+export function twigsFor(stock: Stock): Sawmill {
+  const { prices } = stock;
   const inch = stock.stepsPerInch;
   const square = inch * inch;
   const seamCost = prices.seam * square;
@@ -95,7 +73,8 @@ export function twigsFor(stock: Stock, prices: Prices = usualPrices): Sawmill {
   const cloth = (width: number, height: number): Leaf => {
     const thin = Math.min(width, height) / inch;
     const sliver = thin < 2 ? (2 - thin) * 3 : 0;
-    const cost = width * height + (prices.clothCell + sliver) * square + narrow(width, height);
+    const cost =
+      width * height * prices.clothArea + (prices.clothCell + sliver) * square + narrow(width, height);
     return { kind: "leaf", face: null, width, height, cost, leaves: 1, holes: 0 };
   };
   const hole = (width: number, height: number): Leaf => ({

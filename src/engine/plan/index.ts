@@ -2,5 +2,5 @@ export * from "./effort.ts";
 export { heapArea } from "./figures.ts";
 export * from "./makePlan.ts";
 export { mostUsable, type Usable, usableOf } from "./mostUsable.ts";
-export { rankStyles } from "./rankStyles.ts";
+export { calmOf, rankStyles } from "./rankStyles.ts";
 export * from "./types.ts";

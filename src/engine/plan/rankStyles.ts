@@ -15,8 +15,17 @@ export function rankStyles(job: Job): readonly Style[] {
 function scoreOf(job: Job, style: Style, site: ReturnType<typeof siteOf>): number {
   if (style === "all-over") return -10;
   const used = site.target === 0 ? 0 : Math.min(1, piecedArea(job, style) / site.target);
+  return used * 3 + calmAt(style, site);
+}
+
+/** How gladly a practised quilter would choose the style for this heap, whatever comes of it; a share of a point. */
+export function calmOf(job: Job, style: Style): number {
+  return calmAt(style, siteOf(job));
+}
+
+function calmAt(style: Style, site: ReturnType<typeof siteOf>): number {
   const blocks = site.blocks.reduce((sum, block) => sum + block.count, 0);
-  return used * 3 + calm(style, blocks, site.target / (site.width * site.height));
+  return calm(style, blocks, site.target / (site.width * site.height));
 }
 
 /** How gladly a practised quilter would choose the style for such a heap (common practice). */

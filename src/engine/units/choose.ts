@@ -1,6 +1,6 @@
 import type { Job } from "../cloth/index.ts";
 import type { Finished, Size } from "../length/index.ts";
-import { joinLimit, slabJoins } from "../work/index.ts";
+import { joinsFor, slabJoins } from "../work/index.ts";
 import { type Family, familiesFor } from "./families.ts";
 import { smallestAlone } from "./heap.ts";
 import { without } from "./left.ts";
@@ -27,7 +27,7 @@ export function chooseUnits(job: Job, wish: UnitWish): readonly ChosenUnit[] {
 
 /** Half of her time, or what loose pieces would leave of it: a heap of nothing but crumbs is sewn into slabs. */
 function timeFor(job: Job): number {
-  const limit = joinLimit(job.time);
+  const limit = joinsFor(job);
   const loose = job.pieces.reduce((sum, { kind, count }) => sum + (kind === "crumbs" ? 0 : count), 0);
   return Math.max(limit / 2, 0.8 * limit - loose);
 }

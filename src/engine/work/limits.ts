@@ -1,4 +1,4 @@
-import type { Time } from "../cloth/index.ts";
+import type { Job, Time } from "../cloth/index.ts";
 import { inches, type Length, length, type Size, smaller } from "../length/index.ts";
 
 /** How many seams fit into the time she gives: an afternoon about 40, a weekend about 120 (common practice). */
@@ -11,6 +11,15 @@ export function joinLimit(time: Time): number {
     case "any":
       return Number.POSITIVE_INFINITY;
   }
+}
+
+/**
+ * How many seams a plan may have: her time's, or what she wishes to sew of it. Who would sew less gives a weekend six
+ * tenths of its seams (so that a plan takes at least about a third less time), and does not take all the time there is.
+ */
+export function joinsFor({ time, wishes }: Pick<Job, "time" | "wishes">): number {
+  if (!wishes.includes("sew-less")) return joinLimit(time);
+  return time === "any" ? joinLimit("weekend") : Math.floor(joinLimit(time) * 0.6);
 }
 
 /**

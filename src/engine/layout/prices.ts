@@ -1,0 +1,42 @@
+import type { Wish } from "../cloth/index.ts";
+
+/** What a cell or a seam costs: how far it is from what a quilter would like. In inches. */
+export type Prices = {
+  /** Per cell of plain cloth, beside its area. */
+  readonly clothCell: number;
+  readonly trimArea: number;
+  readonly trimPiece: number;
+  readonly seam: number;
+  /** Each cell cut off a strip; for each inch of its width (two allowances are lost); for each inch short of 5 in. */
+  readonly crosscut: number;
+  readonly crosscutInch: number;
+  readonly shortInch: number;
+  /** Plain cloth, for its area; to leave out a little bit, against the usual. */
+  readonly clothArea: number;
+  readonly bit: number;
+};
+
+const usualPrices: Prices = {
+  clothCell: 4,
+  trimArea: 1.2,
+  trimPiece: 0.7,
+  seam: 0.25,
+  crosscut: 0.5,
+  crosscutInch: 1.5,
+  shortInch: 0.6,
+  clothArea: 1,
+  bit: 1,
+};
+
+/** What her wishes make of them: seams dearer, plain cloth dearer, little bits not to be left out. */
+export function pricesFor(wishes: readonly Wish[]): Prices {
+  return Object.assign({}, usualPrices, ...wishes.map((wish) => dearer[wish]));
+}
+
+// By trial on the real heaps; they tilt the search and never outweigh what must be.
+const dearer: Readonly<Record<Wish, Partial<Prices>>> = {
+  "sew-less": { seam: 1.5, crosscut: 1.5 },
+  "use-small": { bit: 4 },
+  "buy-nothing": { clothArea: 1.5 },
+  "more-contrast": {},
+};
