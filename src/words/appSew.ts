@@ -6,6 +6,7 @@ import { cautionText } from "./english/plan.ts";
 import {
   isCutToMeasure,
   measureFirst,
+  onPointText,
   partName,
   pressText,
   resultText,
@@ -189,7 +190,10 @@ function sewingText(step: Step, voice: Voice): string {
     case "join":
       return `Sew them together with ${voice.length(step.seam)} seams.`;
     case "unit":
-      return `Sew them into ${onePattern(step.pattern ?? "unit")} as the drawing shows, with ${voice.length(step.seam)} seams.`;
+      return [
+        ...onPointText(step, voice),
+        `Sew them into ${onePattern(step.pattern ?? "unit")} as the drawing shows, with ${voice.length(step.seam)} seams.`,
+      ].join(" ");
     case "slab":
       return "Sew them by eye, bit to bit, and press as you go.";
   }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { backFor, extraFor } from "../../src/engine/back/index.ts";
+import { backFor, extraFor, type Style } from "../../src/engine/back/index.ts";
 import type { DraftPiece, Job, Piece } from "../../src/engine/cloth/index.ts";
 import { drawStep } from "../../src/engine/drawing/index.ts";
 import type { LayoutNode } from "../../src/engine/layout/index.ts";
@@ -58,6 +58,7 @@ type Case = {
   readonly squared: string;
   readonly patches: number;
   readonly seed?: number;
+  readonly style?: Style;
 };
 
 const cases: readonly Case[] = [
@@ -167,13 +168,24 @@ const cases: readonly Case[] = [
     squared: "6½ × 6½ in",
     patches: 7,
   },
+  {
+    pattern: "on-point",
+    rows: [{ kind: "block", size: [6.5, 6.5], count: 5, ...straw }],
+    style: "block-line",
+    seed: 2,
+    // 6 in of a published chart: 9 3/4 cut twice, 5 1/8 cut once; a little more for what the ruler rounds.
+    sewing:
+      "Cut the 2 plain squares of 9¾ × 9¾ in corner to corner both ways for the sides and the 2 plain squares of 5¼ × 5¼ in corner to corner once for the ends, so that straight grain lies outside.",
+    squared: "9 × 43 in",
+    patches: 17,
+  },
 ];
 
 describe.each(cases)(
   "a heap for $pattern, $squared",
-  ({ pattern, rows, sewing, squared, patches, seed = 1 }) => {
+  ({ pattern, rows, sewing, squared, patches, seed = 1, style = "insert-across" }) => {
     const job = heapOf([...rows, ...others]);
-    const plan = makePlan(job, { style: "insert-across", seed, effort: 400 });
+    const plan = makePlan(job, { style, seed, effort: 400 });
     const step = plan.steps.find((made) => (made.kind === "slab" ? "slab" : made.pattern) === pattern);
 
     it("gives a plan that has it and keeps every law", () => {

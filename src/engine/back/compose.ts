@@ -16,7 +16,7 @@ import { strippy } from "./styles/strippy.ts";
 import type { Style } from "./types.ts";
 
 /** A style made to measure for a site. It tiles the layout exactly. */
-export type Composer = (site: Site) => Sketch;
+export type Composer = (site: Site, variant: number) => Sketch;
 
 const composers: Readonly<Record<Style, Composer>> = {
   "insert-across": insertAcross,
@@ -32,15 +32,15 @@ const composers: Readonly<Record<Style, Composer>> = {
 
 /** The style's composition in her measurements and her cloth. `variant` mirrors it: 0 as is, 1 sideways, 2 head over, 3 both. */
 export function compose(job: Job, style: Style, variant = 0): Region {
-  const sketch = sketchFor(job, style);
+  const sketch = sketchFor(job, style, variant);
   return regionOf(dress(mirrored(sketch, (variant & 1) === 1, (variant & 2) === 2), job), job);
 }
 
 /** A back too small for its style, or for a ring, is pieced all over. */
-function sketchFor(job: Job, style: Style): Sketch {
+function sketchFor(job: Job, style: Style, variant: number): Sketch {
   const site = siteOf(job);
   const ringless = { ...site, ringX: 0, ringY: 0 };
-  const ways = [() => composers[style](site), () => composers[style](ringless)];
+  const ways = [() => composers[style](site, variant), () => composers[style](ringless, variant)];
   for (const way of ways) {
     const sketch = way();
     if (isSound(sketch, site)) return sketch;
@@ -50,12 +50,14 @@ function sketchFor(job: Job, style: Style): Sketch {
 
 /** Finished area that a style would piece, in steps²: what it can use of the heap. */
 export function piecedArea(job: Job, style: Style): number {
-  return areaOfPieced(sketchFor(job, style));
+  return areaOfPieced(sketchFor(job, style, 0));
 }
 
 function areaOfPieced(sketch: Sketch): number {
   if (sketch.kind === "join") return sketch.parts.reduce((sum, part) => sum + areaOfPieced(part), 0);
-  return sketch.kind === "cloth" ? 0 : sketch.width * sketch.height;
+  if (sketch.kind === "cloth") return 0;
+  // Half of it is plain triangles.
+  return (sketch.width * sketch.height) / (sketch.kind === "on-point" ? 2 : 1);
 }
 
 function mirrored(sketch: Sketch, sideways: boolean, headOver: boolean): Sketch {
@@ -81,6 +83,8 @@ function regionOf(sketch: ReturnType<typeof dress>, job: Job): Region {
       return { kind: "cloth", role: sketch.role, fabric: sketch.fabric, ...size };
     case "pieced":
       return { kind: "pieced", fabric: sketch.fabric, ...size };
+    case "on-point":
+      return { kind: "on-point", blocks: sketch.blocks, fabric: sketch.fabric, ...size };
     case "block":
       return { kind: "block", piece: sketch.piece, turned: sketch.turned, ...size };
   }

@@ -8,6 +8,7 @@ import {
   type Sketch,
   type SketchBlock,
   type SketchCloth,
+  type SketchOnPoint,
   type SketchPieced,
 } from "./sketch.ts";
 
@@ -22,6 +23,7 @@ export type Dressed =
     }
   | (SketchCloth & { readonly fabric: string })
   | (SketchPieced & { readonly fabric: string })
+  | (SketchOnPoint & { readonly fabric: string })
   | SketchBlock;
 
 type Choice = { readonly fabric: string; readonly splits: number };
@@ -51,6 +53,7 @@ function dressed(sketch: Sketch, choices: ReadonlyMap<SketchCloth, Choice>, main
     case "join":
       return { ...sketch, parts: sketch.parts.map((part) => dressed(part, choices, main)) };
     case "pieced":
+    case "on-point":
       return { ...sketch, fabric: main };
     case "block":
       return sketch;

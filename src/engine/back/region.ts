@@ -12,7 +12,7 @@ type Cell = { readonly width: Finished; readonly height: Finished };
  * A style made to measure: plain cloth in its place and, where leftovers go, regions for the solver to fill.
  * All sizes are finished sizes and tile the layout exactly.
  */
-export type Region = JoinRegion | ClothRegion | PiecedRegion | BlockRegion;
+export type Region = JoinRegion | ClothRegion | PiecedRegion | BlockRegion | OnPointRegion;
 
 export type JoinRegion = Cell & {
   readonly kind: "join";
@@ -39,4 +39,12 @@ export type BlockRegion = Cell & {
   readonly kind: "block";
   readonly piece: string;
   readonly turned: boolean;
+};
+
+/** Her square blocks of one size on their points, in a line along its longer side, between triangles of plain cloth. */
+export type OnPointRegion = Cell & {
+  readonly kind: "on-point";
+  /** The block that stands in each place. */
+  readonly blocks: readonly string[];
+  readonly fabric: string;
 };

@@ -2,7 +2,7 @@ import type { ClothRole } from "./region.ts";
 import type { Site } from "./site.ts";
 
 /** A style's composition while it is being made: in whole steps, plain cloth without its fabric yet. */
-export type Sketch = SketchJoin | SketchCloth | SketchPieced | SketchBlock;
+export type Sketch = SketchJoin | SketchCloth | SketchPieced | SketchBlock | SketchOnPoint;
 
 type Cell = { readonly width: number; readonly height: number };
 export type SketchJoin = Cell & {
@@ -13,6 +13,8 @@ export type SketchJoin = Cell & {
 /** `tone`: 0 is the main plain cloth; another tone takes another fabric where she has one. */
 export type SketchCloth = Cell & { readonly kind: "cloth"; readonly role: ClothRole; readonly tone: number };
 export type SketchPieced = Cell & { readonly kind: "pieced" };
+/** Equal square blocks on their points, along its longer side. */
+export type SketchOnPoint = Cell & { readonly kind: "on-point"; readonly blocks: readonly string[] };
 export type SketchBlock = Cell & { readonly kind: "block"; readonly piece: string; readonly turned: boolean };
 
 export function cloth(width: number, height: number, role: ClothRole = "plain", tone = 0): SketchCloth {

@@ -149,15 +149,53 @@ function squareInSquare(rect: Rect, [middle = unknown, ...corners]: readonly Col
   ];
 }
 
-/** Blocks standing on a corner, side by side, with the setting triangles' cloth round them. */
+/** Blocks standing on a corner, side by side, with the setting triangles' cloth between them and in the corners. */
 function onPoint(node: UnitNode, rect: Rect, colours: readonly Colour[]): Patch[] {
   const blocks = node.pieces.reduce((total, { count }) => total + count, 0);
   const setting = colours[blocks] ?? secondTone(first(colours));
-  const across = node.width >= node.height;
-  return Array.from({ length: blocks }, (_, index) => {
-    const place = slice(rect, index, blocks, across);
-    return squareInSquare(place, [cyclic(colours, index), setting]);
-  }).flat();
+  const standing = node.width < node.height;
+  return inLine(blocks).map(({ outline, block }) =>
+    patch(
+      standing ? outline.map(([x, y]): Corner => [y, x]) : outline,
+      rect,
+      block === null ? setting : cyclic(colours, block),
+    ),
+  );
+}
+
+/** Outlines of so many blocks on point in a line across, and of what lies between them; `block` null: plain. */
+function inLine(blocks: number): { readonly outline: Outline; readonly block: number | null }[] {
+  const at = (halves: number) => halves / (2 * blocks);
+  const edges = [0, 1] as const;
+  const standing = Array.from({ length: blocks }, (_, block) => {
+    const [left, middle, right] = [at(2 * block), at(2 * block + 1), at(2 * block + 2)];
+    const outline: Outline = [
+      [middle, 0],
+      [right, 0.5],
+      [middle, 1],
+      [left, 0.5],
+    ];
+    return { block, outline };
+  });
+  const between = Array.from({ length: blocks - 1 }, (_, block) =>
+    edges.map(
+      (edge): Outline => [
+        [at(2 * block + 1), edge],
+        [at(2 * block + 3), edge],
+        [at(2 * block + 2), 0.5],
+      ],
+    ),
+  ).flat();
+  const corners = edges.flatMap((end) =>
+    edges.map(
+      (edge): Outline => [
+        [end, edge],
+        [end === 0 ? at(1) : 1 - at(1), edge],
+        [end, 0.5],
+      ],
+    ),
+  );
+  return [...standing, ...[...between, ...corners].map((outline) => ({ outline, block: null }))];
 }
 
 /** Like parts in equal rows, read line by line: how sets with diagonals inside are laid. */

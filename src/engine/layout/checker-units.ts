@@ -1,5 +1,6 @@
 import { type Finished, finished, type Length, length, type Size } from "../length/index.ts";
 import { type CheckedSized, type CheckInput, type Heap, isSized } from "./checker-input.ts";
+import { onPointProblems, seamsOnPoint } from "./checker-on-point.ts";
 import { isQuarter, trimAllowed } from "./checker-pieces.ts";
 import type { Cell } from "./checker-tree.ts";
 import type { LayoutProblem, TreePath } from "./problems.ts";
@@ -38,6 +39,7 @@ export function seamsInside(
   seam: Length,
   heap: Heap,
 ): { readonly joins: number; readonly sewn: number } {
+  if (unit.pattern === "on-point") return seamsOnPoint(unit, seam, heap);
   const side = unit.width + 2 * seam;
   const diagonal = Math.round(Math.SQRT2 * side);
   if (unit.pattern === "half-square-triangle") return { joins: 1, sewn: diagonal };
@@ -71,9 +73,13 @@ export function unitProblems(cells: readonly Cell[], input: CheckInput, heap: He
 type Held = { readonly input: CheckInput; readonly heap: Heap };
 
 function problemsOf(unit: UnitNode, path: TreePath, { input, heap }: Held): LayoutProblem[] {
+  if (unit.pattern === "on-point") {
+    const uses = unit.pieces.flatMap(({ piece }) => useProblems(piece, path, { heap, turnsCloth: true }));
+    return [...uses, ...onPointProblems(unit, path, { seam: input.seam, heap })];
+  }
   const pattern = patterns.get(unit.pattern);
   if (pattern === undefined) return [{ kind: "unknown-pattern", path, pattern: unit.pattern }];
-  const problems = unit.pieces.flatMap(({ piece }) => useProblems(piece, path, { heap, pattern }));
+  const problems = unit.pieces.flatMap(({ piece }) => useProblems(piece, path, { heap, ...pattern }));
   const side = turnsAreRight(unit, pattern) ? pattern.side(takenBy(unit, heap), input) : null;
   if (side === null || unit.cloth.length > 0) {
     return [...problems, { kind: "wrong-unit-parts", path, pattern: unit.pattern }];
@@ -84,7 +90,7 @@ function problemsOf(unit: UnitNode, path: TreePath, { input, heap }: Held): Layo
 function useProblems(
   id: string,
   path: TreePath,
-  { heap, pattern }: { readonly heap: Heap; readonly pattern: Pattern },
+  { heap, turnsCloth }: { readonly heap: Heap; readonly turnsCloth: boolean },
 ): LayoutProblem[] {
   const piece = heap.get(id);
   if (piece === undefined) return [{ kind: "unknown-piece", path, piece: id }];
@@ -92,7 +98,7 @@ function useProblems(
   if (piece.use === "keep-back" || piece.use === "give-away") {
     problems.push({ kind: "not-to-be-used", path, piece: id, use: piece.use });
   }
-  if (piece.direction === "one-way" && pattern.turnsCloth) {
+  if (piece.direction === "one-way" && turnsCloth) {
     problems.push({ kind: "one-way-turned", path, piece: id });
   }
   return problems;

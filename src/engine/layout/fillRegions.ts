@@ -1,6 +1,6 @@
 import type { PiecedRegion, Region, Style } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
-import { chooseUnits } from "../units/index.ts";
+import { chooseUnits, joinsOnPoint } from "../units/index.ts";
 import { joinsFor } from "../work/index.ts";
 import { clashOf } from "./contrast.ts";
 import { heapBeside } from "./heapBeside.ts";
@@ -116,5 +116,6 @@ function coveredShare(twigs: readonly Twig[]): number {
 
 function fixedLeaves(region: Region): number {
   if (region.kind === "join") return region.parts.reduce((sum, part) => sum + fixedLeaves(part), 0);
+  if (region.kind === "on-point") return joinsOnPoint(region.blocks.length) + 1;
   return region.kind === "pieced" ? 0 : 1;
 }

@@ -13,6 +13,11 @@ export function heapBeside(region: Region, job: Job): Job {
 
 function blocksIn(region: Region, counts: Map<string, number>): Map<string, number> {
   if (region.kind === "join") for (const part of region.parts) blocksIn(part, counts);
-  if (region.kind === "block") counts.set(region.piece, (counts.get(region.piece) ?? 0) + 1);
+  for (const piece of blocksOf(region)) counts.set(piece, (counts.get(piece) ?? 0) + 1);
   return counts;
+}
+
+function blocksOf(region: Region): readonly string[] {
+  if (region.kind === "on-point") return region.blocks;
+  return region.kind === "block" ? [region.piece] : [];
 }

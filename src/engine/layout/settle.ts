@@ -1,9 +1,10 @@
-import type { ClothRegion, JoinDirection, Region } from "../back/index.ts";
+import type { ClothRegion, JoinDirection, OnPointRegion, Region } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
-import { type Finished, finished, length, sum } from "../length/index.ts";
+import { type Cut, type Finished, finished, length, roundUpTo, sum, toFinished } from "../length/index.ts";
+import { settingSquaresFor } from "../units/index.ts";
 import type { Face, Lot } from "./stock.ts";
 import type { Leaf, Twig } from "./twig.ts";
-import type { ClothNode, LayoutNode } from "./types.ts";
+import type { ClothNode, LayoutNode, UnitNode } from "./types.ts";
 import { mapLeaves } from "./walk.ts";
 
 /** Makes the layout of a composition and what the solver put into its pieced regions, in the order they stand there. */
@@ -35,6 +36,8 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
     }
     case "cloth":
       return cloth(region);
+    case "on-point":
+      return onPoint(region, ledger.job);
     case "block":
       return { kind: "piece", piece: region.piece, turned: isTurned(region.turned, size), ...size };
     case "pieced": {
@@ -48,6 +51,40 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
 
 function cloth({ role, fabric, width, height }: ClothRegion): ClothNode {
   return { kind: "cloth", role, fabric, source: "buy", width, height };
+}
+
+/** The squares of plain cloth are cut a little large, to the ruler's step, and trimmed once all is sewn. */
+function onPoint({ blocks, fabric, width, height }: OnPointRegion, job: Job): UnitNode {
+  const row = job.pieces.find(({ id }) => id === blocks[0]);
+  if (row === undefined || row.kind === "crumbs")
+    throw new Error("what stands on point is a block of the heap");
+  const size = { width, height };
+  const squares = settingSquaresFor(
+    { block: toFinished(row.width, job.seam), count: blocks.length, size },
+    job.seam,
+  );
+  const square = (side: Cut, count: number) => {
+    const onStep = roundUpTo(side, job.step);
+    return { fabric, source: "buy", width: onStep, height: onStep, count } as const;
+  };
+  const sides = Math.ceil((blocks.length - 1) / 2);
+  return {
+    kind: "unit",
+    pattern: "on-point",
+    pieces: inRuns(blocks),
+    cloth: [square(squares.side, sides), square(squares.corner, 2)],
+    ...size,
+  };
+}
+
+function inRuns(blocks: readonly string[]): { piece: string; count: number }[] {
+  const runs: { piece: string; count: number }[] = [];
+  for (const piece of blocks) {
+    const last = runs.at(-1);
+    if (last?.piece === piece) last.count += 1;
+    else runs.push({ piece, count: 1 });
+  }
+  return runs;
 }
 
 function grow(twig: Twig, fabric: string, ledger: Ledger): LayoutNode {

@@ -36,12 +36,26 @@ function joinsInSlabs(leaves: readonly PlacedLeaf[]): number {
 
 /** Finished area of what shows of her leftovers ÷ min(finished area of all of them, layout); lengths apart. */
 function coveredShare(leaves: readonly PlacedLeaf[], job: Job): number {
-  const shown = leaves.reduce(
-    (sum, { node }) => sum + (node.kind === "cloth" ? 0 : node.width * node.height),
-    0,
-  );
+  const shown = leaves.reduce((sum, { node }) => sum + shownIn(node, job), 0);
   const whole = Math.min(heapArea(job), layoutArea(job));
   return whole === 0 ? 0 : shown / whole;
+}
+
+function shownIn(node: PlacedLeaf["node"], job: Job): number {
+  if (node.kind === "cloth") return 0;
+  return node.width * node.height * (node.kind === "unit" ? shareOfPieces(node, job) : 1);
+}
+
+/** By cut area: what goes into a unit of hers, of all that does. */
+function shareOfPieces({ pieces, cloth }: UnitNode, job: Job): number {
+  if (cloth.length === 0) return 1;
+  const areaOfRow = (id: string) => {
+    const row = job.pieces.find((piece) => piece.id === id);
+    return row === undefined || row.kind === "crumbs" ? 0 : cutArea(row);
+  };
+  const hers = pieces.reduce((sum, { piece, count }) => sum + count * areaOfRow(piece), 0);
+  const plain = cloth.reduce((sum, { width, height, count }) => sum + count * width * height, 0);
+  return hers / (hers + plain);
 }
 
 function layoutArea(job: Job): number {

@@ -1,6 +1,7 @@
 import type { Job, Piece, SizedPiece } from "../cloth/index.ts";
 import { type LayoutNode, outerSeams, type SlabNode, type UnitNode } from "../layout/index.ts";
 import { assert, type Cut, type Length, length, type Size, subtract, sum, times } from "../length/index.ts";
+import { joinsOnPoint } from "../units/index.ts";
 import { pressOfJoin, pressOfUnit } from "./press.ts";
 import { inSewingOrder, isJoin, type Made, type Sewn, type SewnJoin, sewnFrom } from "./sewn.ts";
 import type { Step, StepPart } from "./types.ts";
@@ -10,10 +11,15 @@ export type SewingJob = Pick<Job, "seam" | "pieces" | "top">;
 
 /**
  * How many seams a step sews: all parts but one are sewn on to something. How a slab is sewn is for her eye; it
- * counts by its area instead, so none here.
+ * counts by its area instead, so none here. The squares that go between blocks on point are cut into triangles first.
  */
 export function seamsIn(step: Step): number {
+  if (step.kind === "unit" && step.pattern === "on-point") return joinsOnPoint(blocksIn(step));
   return step.kind === "slab" ? 0 : sum(step.from.map(({ count }) => length(count))) - 1;
+}
+
+function blocksIn({ from }: Step): number {
+  return from.reduce((total, part) => ("piece" in part ? total + part.count : total), 0);
 }
 
 /**

@@ -18,7 +18,7 @@ import { blocksAlong, copingStrips } from "./coping.ts";
 import { flippedGoose, geeseSquares, gooseSize } from "./flyingGeese.ts";
 import { fourFinished, turnsIn } from "./fourHalfSquares.ts";
 import { halfSquareCut, halfSquareFinished, halfSquareOfTriangles, halfSquareWays } from "./halfSquare.ts";
-import { diagonalOf, largestOnPoint, onPointSetting, settingSquares } from "./onPoint.ts";
+import { diagonalOf, largestOnPoint, onPointSetting, settingSquares, settingSquaresFor } from "./onPoint.ts";
 import { hourglassOfTriangles, quarterSquareCut, quarterSquareFinished } from "./quarterSquare.ts";
 import { roundsAbout } from "./rounds.ts";
 import { slabSizes, slabsFrom, slabYield, usableOfCrumbs, usableOfSquares } from "./slabs.ts";
@@ -395,6 +395,16 @@ describe("on point", () => {
 
   test("6b Pine Meadows Designs: 12 in, corners 9 3/8", () => {
     expect(up(settingSquares(done(12), seam).corner)).toBe(9.375);
+  });
+
+  // Derived: a line that just holds its blocks takes the squares of the chart; half an inch deeper, so much larger ones.
+  test.each([3, 4, 7])("a line of %d", (count) => {
+    const size = onPointSetting(done(12), 1, count).size;
+    const close = settingSquaresFor({ block: done(12), count, size }, seam);
+    expect([up(close.side), up(close.corner)]).toEqual([18.25, 9.375]);
+    const deeper = { ...size, width: finished(length(size.width + inch(0.5))) };
+    const roomy = settingSquaresFor({ block: done(12), count, size: deeper }, seam);
+    expect([roomy.side - close.side, roomy.corner - close.corner]).toEqual([inch(0.5), inch(0.25)]);
   });
 
   // Derived: × 1.414 to the nearest eighth; a published chart agreed. It rounds both ways, so it is held to an eighth.

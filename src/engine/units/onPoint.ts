@@ -1,4 +1,14 @@
-import { type Cut, cut, type Finished, finished, type Length, type Size, toCut } from "../length/index.ts";
+import {
+  type Cut,
+  cut,
+  type Finished,
+  finished,
+  type Length,
+  larger,
+  type Size,
+  smaller,
+  toCut,
+} from "../length/index.ts";
 import { atLeast, atMost } from "./rootTwo.ts";
 import { closeCornerSquares } from "./squareInSquare.ts";
 
@@ -19,6 +29,31 @@ export function settingSquares(size: Finished, seam: Length): SettingSquares {
     side: cut(atLeast({ whole: 2 * seam, roots: size + 2 * seam })),
     corner: closeCornerSquares(size, seam),
   };
+}
+
+/** A line of square blocks on point that is finished at `size`: block √2 across and that times their number along, or a little more. */
+export type LineOnPoint = {
+  readonly block: Finished;
+  readonly count: number;
+  readonly size: Size<Finished>;
+};
+
+/**
+ * The squares for such a line, rounded up. Where the line just holds the blocks' points they are `settingSquares`; what
+ * it is larger lies round the points, so that the side squares grow with its width and the corners with both.
+ */
+export function settingSquaresFor({ block, count, size }: LineOnPoint, seam: Length): SettingSquares {
+  const long = larger(size.width, size.height);
+  const deep = smaller(size.width, size.height);
+  return {
+    side: cut(atLeast({ whole: deep + 2 * seam, roots: 2 * seam })),
+    corner: cut(atLeast({ whole: long + deep + 4 * seam, roots: 2 * seam - count * block, parts: 2 })),
+  };
+}
+
+/** Seams in such a line: two a block for the triangles beside it, one between every two, and two corners more. */
+export function joinsOnPoint(count: number): number {
+  return 3 * count + 1;
 }
 
 export type OnPoint = {

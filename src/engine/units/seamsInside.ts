@@ -1,6 +1,8 @@
 import type { SizedPiece } from "../cloth/index.ts";
-import { type Cut, type Finished, type Length, length } from "../length/index.ts";
+import { type Cut, type Finished, type Length, length, smaller } from "../length/index.ts";
 
+/** A unit's own cell. */
+type Unit = { readonly pattern: string; readonly width: Finished; readonly height: Finished };
 type Part = Pick<SizedPiece, "kind" | "width"> & { readonly count: number };
 
 /**
@@ -9,12 +11,11 @@ type Part = Pick<SizedPiece, "kind" | "width"> & { readonly count: number };
  * two half ones and a whole one; four half-square triangles two short seams and one across, and each pair of loose
  * triangles its diagonal; in a square in a square each corner is sewn along a side of the centre.
  */
-export function seamLengthInside(
-  { pattern, width }: { readonly pattern: string; readonly width: Finished },
-  parts: readonly Part[],
-  seam: Length,
-): Length {
+export function seamLengthInside(unit: Unit, parts: readonly Part[], seam: Length): Length {
+  const { pattern, width } = unit;
   switch (pattern) {
+    case "on-point":
+      return inLine(unit, parts, seam);
     case "half-square-triangle":
       return diagonal(width + 2 * seam);
     case "hourglass":
@@ -24,6 +25,12 @@ export function seamLengthInside(
     default:
       return aboutCentre(width, loosePairs(parts), seam);
   }
+}
+
+function inLine({ width, height }: Unit, parts: readonly Part[], seam: Length): Length {
+  const blocks = parts.reduce((sum, { count }) => sum + count, 0);
+  const across = diagonal(smaller(width, height) + 2 * seam);
+  return length((2 * blocks + 2) * (parts[0]?.width ?? 0) + (blocks - 1) * across);
 }
 
 function diagonal(side: number): Length {

@@ -10,8 +10,9 @@ export function stepText(step: Step, names: Names, voice: Voice): string {
   const result = resultText(step, isLast(step, names), voice);
   if (seamless(step)) return `Take ${parts}. ${result}`;
   const seam = `Seam ${voice.length(step.seam)}.`;
-  const sewing = [`${howSewn(step, voice)} ${parts}.`, seam, pressText(step.press, voice), result];
-  return [...(isCutToMeasure(step) ? [measureFirst] : []), ...sewing].join(" ");
+  const sewing = [`${howSewn(step, voice)} ${parts}.`, ...onPointText(step, voice), seam];
+  const after = [pressText(step.press, voice), result];
+  return [...(isCutToMeasure(step) ? [measureFirst] : []), ...sewing, ...after].join(" ");
 }
 
 export const measureFirst =
@@ -41,6 +42,22 @@ function howSewn(step: Step, voice: Voice): string {
     case "slab":
       return "Sew a slab by eye, bit to bit, and press as you go:";
   }
+}
+
+/** How the plain squares become triangles with straight grain outside, and in what order all is sewn; else nothing. */
+export function onPointText({ kind, pattern, from }: Step, voice: Voice): readonly string[] {
+  if (kind !== "unit" || pattern !== "on-point") return [];
+  const squares = from.filter((part) => "cloth" in part);
+  const [least, most] = [Math.min, Math.max].map((pick) => pick(...squares.map(({ width }) => width)));
+  const ofSize = (side: number | undefined) => {
+    const like = squares.filter(({ width }) => width === side);
+    const count = like.reduce((total, part) => total + part.count, 0);
+    return `${voice.count(count, "plain square", "plain squares")} of ${like[0] === undefined ? "" : voice.size(like[0])}`;
+  };
+  return [
+    `Cut the ${ofSize(most)} corner to corner both ways for the sides and the ${ofSize(least)} corner to corner once for the ends, so that straight grain lies outside.`,
+    "Sew the side triangles to the blocks in slanting rows, the rows to one another, and the end triangles last.",
+  ];
 }
 
 function joinedAs(step: Step, voice: Voice): string {

@@ -1,14 +1,17 @@
 import { twoPlainParts } from "../plainParts.ts";
 import { type Site, type SiteBlock, steps, turned } from "../site.ts";
 import { below, beside, cloth, pieced, type Sketch, turnedSketch } from "../sketch.ts";
+import { lineOnPoint } from "./lineOnPoint.ts";
 
 /**
  * Blocks brought to one width by coping strips, in a line down the back with plain spacers between; plain 2 to 3 in
  * down each side of the line, the rest in two plain parts of about 1 : 2 (trade-facts §15). Where she has too few
- * blocks, pieced ones fill the line.
+ * blocks, pieced ones fill the line. Every other variant stands them on their points, where they allow it.
  */
-export function blockLine(site: Site): Sketch {
-  return turnedSketch(lineAcross(turned(site)));
+export function blockLine(site: Site, variant: number): Sketch {
+  const lying = turned(site);
+  const onPoint = variant % 2 === 1 ? lineOnPoint(lying) : null;
+  return turnedSketch(onPoint ?? lineAcross(lying));
 }
 
 type Line = {
