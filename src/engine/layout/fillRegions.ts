@@ -1,8 +1,9 @@
-import type { PiecedRegion, Region, Style } from "../back/index.ts";
+import type { PiecedRegion, Style } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { chooseUnits, joinsOnPoint } from "../units/index.ts";
-import { joinsFor } from "../work/index.ts";
+import { joinsFor, slabJoins } from "../work/index.ts";
 import { clashOf } from "./contrast.ts";
+import type { Ground } from "./ground.ts";
 import { heapBeside } from "./heapBeside.ts";
 import { edgesOf, keptInside } from "./keptInside.ts";
 import { mended } from "./mended.ts";
@@ -28,18 +29,18 @@ export type RegionSearch = {
 
 /** Starts filling the pieced regions of a composition with her leftovers. */
 export function fillRegions(
-  region: Region,
+  region: Ground,
   job: Job,
   { style, seed, effort }: { readonly style: Style; readonly seed: number; readonly effort: number },
 ): RegionSearch {
   const spots = spotsIn(region, { x: 0, y: 0 });
-  const heap = heapBeside(region, job);
+  const { heap, begun } = heapBeside(region, job);
   const units = chooseUnits(heap, {
     allOver: style === "all-over",
     seed,
     rooms: spots.map((spot) => spot.region),
   });
-  const stock = stockOf(heap, units);
+  const stock = stockOf(heap, units, begun);
   const spaces = spots.map(({ region: { width, height } }) => ({
     width: width / job.step,
     height: height / job.step,
@@ -74,7 +75,7 @@ function polishTries(twigs: readonly Twig[], moves: number): number {
 
 type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };
 
-function spotsIn(region: Region, { x, y }: { x: number; y: number }): Spot[] {
+function spotsIn(region: Ground, { x, y }: { x: number; y: number }): Spot[] {
   if (region.kind === "pieced") return [{ region, x, y }];
   if (region.kind !== "join") return [];
   let along = 0;
@@ -86,7 +87,7 @@ function spotsIn(region: Region, { x, y }: { x: number; y: number }): Spot[] {
 }
 
 /** The top's outline as it lies from this spot's corner, in steps; null without a top. */
-function outlineFrom(spot: Spot, layout: Region, { top, step }: Job): Outline | null {
+function outlineFrom(spot: Spot, layout: Ground, { top, step }: Job): Outline | null {
   if (top === null) return null;
   const left = ((layout.width - top.width) / 2 - spot.x) / step;
   const above = ((layout.height - top.height) / 2 - spot.y) / step;
@@ -114,8 +115,15 @@ function coveredShare(twigs: readonly Twig[]): number {
   return whole === 0 ? 0 : twigs.reduce((sum, twig) => sum + coveredIn(twig), 0) / whole;
 }
 
-function fixedLeaves(region: Region): number {
+function fixedLeaves(region: Ground): number {
   if (region.kind === "join") return region.parts.reduce((sum, part) => sum + fixedLeaves(part), 0);
   if (region.kind === "on-point") return joinsOnPoint(region.blocks.length) + 1;
+  if (region.kind === "stays") return cellsIn(region.node);
   return region.kind === "pieced" ? 0 : 1;
+}
+
+function cellsIn(node: LayoutNode): number {
+  if (node.kind === "join") return node.parts.reduce((sum, part) => sum + cellsIn(part), 0);
+  if (node.kind === "slab") return slabJoins(node) + 1;
+  return node.kind === "unit" ? node.pieces.reduce((sum, { count }) => sum + count, node.cloth.length) : 1;
 }

@@ -17,6 +17,9 @@ export type {
   Task as ExactTask,
 } from "./exact/types.ts";
 export { fillRegions, type RegionSearch } from "./fillRegions.ts";
+export type { Ground } from "./ground.ts";
+export { heldStays, nodeAt } from "./heldStays.ts";
 export * from "./problems.ts";
+export { groundFrom, type Stays } from "./stays.ts";
 export * from "./types.ts";
 export * from "./walk.ts";

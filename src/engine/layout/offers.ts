@@ -15,6 +15,7 @@ export function madeOfUnit(unit: ChosenUnit, loose: number, job: Job) {
     piece: asBlock(unit, job),
     count: unit.count,
     copy: 0,
+    taken: 0,
     roll: false,
     cells: joinsOf(offer) + 1,
     area,

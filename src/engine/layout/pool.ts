@@ -41,8 +41,8 @@ class Remaining implements Pool {
     this.whole = new Float64Array(stock.lots.length);
     for (const lot of stock.lots) {
       const long = Math.max(lot.piece.width, lot.piece.height);
-      this.left[lot.index] = lot.roll ? long : lot.count;
-      this.whole[lot.index] = this.left[lot.index] as number;
+      this.left[lot.index] = lot.roll ? long - lot.taken : lot.count;
+      this.whole[lot.index] = lot.roll ? long : lot.count;
       this.cost += this.costOf(lot);
     }
   }

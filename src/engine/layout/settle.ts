@@ -1,33 +1,48 @@
-import type { ClothRegion, JoinDirection, OnPointRegion, Region } from "../back/index.ts";
+import type { ClothRegion, JoinDirection, OnPointRegion } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { type Cut, type Finished, finished, length, roundUpTo, sum, toFinished } from "../length/index.ts";
 import { settingSquaresFor } from "../units/index.ts";
+import { type Ground, stayingIn } from "./ground.ts";
 import type { Face, Lot } from "./stock.ts";
 import type { Leaf, Twig } from "./twig.ts";
-import type { ClothNode, LayoutNode, UnitNode } from "./types.ts";
+import type { ClothNode, LayoutNode, LeafNode, UnitNode } from "./types.ts";
 import { mapLeaves } from "./walk.ts";
 
 /** Makes the layout of a composition and what the solver put into its pieced regions, in the order they stand there. */
-export function settle(region: Region, twigs: readonly Twig[], job: Job): LayoutNode {
-  const cells = new Map<Lot, number>();
+export function settle(region: Ground, twigs: readonly Twig[], job: Job): LayoutNode {
+  const cells = new Map<string, number>();
   for (const twig of twigs) countCells(twig, cells);
+  for (const node of stayingIn(region)) countStaying(node, cells);
   const queue = [...twigs];
-  return settled(region, queue, { job, cells, used: new Map() });
+  return settled(region, queue, { job, cells });
 }
 
-/** How many cells each lot gives, and how many it has given so far. */
-type Ledger = {
-  readonly job: Job;
-  readonly cells: ReadonlyMap<Lot, number>;
-  readonly used: Map<Lot, number>;
-};
+/** How many cells each strip gives. */
+type Ledger = { readonly job: Job; readonly cells: ReadonlyMap<string, number> };
 
-function countCells(twig: Twig, cells: Map<Lot, number>): void {
+function stripName({ piece, copy }: { readonly piece: string; readonly copy?: number }): string {
+  return `${copy} of ${piece}`;
+}
+
+function stripOf({ piece, copy }: Lot): string {
+  return stripName({ piece: piece.id, copy });
+}
+
+function countCells(twig: Twig, cells: Map<string, number>): void {
   if (twig.kind === "fork") for (const part of twig.parts) countCells(part, cells);
-  else if (twig.face !== null) cells.set(twig.face.lot, (cells.get(twig.face.lot) ?? 0) + 1);
+  else if (twig.face?.lot.roll) count(stripOf(twig.face.lot), cells);
 }
 
-function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
+function countStaying(node: LayoutNode, cells: Map<string, number>): void {
+  if (node.kind === "join") for (const part of node.parts) countStaying(part, cells);
+  else if (node.kind === "piece" && node.copy !== undefined) count(stripName(node), cells);
+}
+
+function count(strip: string, cells: Map<string, number>): void {
+  cells.set(strip, (cells.get(strip) ?? 0) + 1);
+}
+
+function settled(region: Ground, queue: Twig[], ledger: Ledger): LayoutNode {
   const size = { width: region.width, height: region.height };
   switch (region.kind) {
     case "join": {
@@ -38,6 +53,8 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
       return cloth(region);
     case "on-point":
       return onPoint(region, ledger.job);
+    case "stays":
+      return mapLeaves(region.node, (node) => asItStays(node, ledger));
     case "block":
       return { kind: "piece", piece: region.piece, turned: isTurned(region.turned, size), ...size };
     case "pieced": {
@@ -47,6 +64,13 @@ function settled(region: Region, queue: Twig[], ledger: Ledger): LayoutNode {
         : grow(twig, region.fabric, ledger);
     }
   }
+}
+
+/** A strip that gives one cell alone needs no number. */
+function asItStays(node: LeafNode, { cells }: Ledger): LeafNode {
+  if (node.kind !== "piece" || node.copy === undefined || (cells.get(stripName(node)) ?? 0) > 1) return node;
+  const { copy, ...whole } = node;
+  return whole;
 }
 
 function cloth({ role, fabric, width, height }: ClothRegion): ClothNode {
@@ -134,7 +158,7 @@ function gap(size: CellSize, fabric: string, job: Job): LayoutNode {
 
 function piece(face: Face, size: CellSize, fabric: string, ledger: Ledger): LayoutNode {
   const { lot, turned } = face;
-  const shared = lot.roll && (ledger.cells.get(lot) ?? 0) > 1 ? { copy: lot.copy } : {};
+  const shared = lot.roll && (ledger.cells.get(stripOf(lot)) ?? 0) > 1 ? { copy: lot.copy } : {};
   const quarter = lot.piece.kind === "half-square-triangle" ? { quarter: 0 as const } : {};
   const node = {
     kind: "piece",
@@ -195,18 +219,19 @@ export function join(direction: JoinDirection, parts: readonly LayoutNode[], job
   return { kind: "join", direction, seam, parts: flat, ...size };
 }
 
-type Settled = { readonly part: Region; readonly node: LayoutNode };
+type Settled = { readonly part: Ground; readonly node: LayoutNode };
 
 // A region for which nothing was found is plain cloth, and one with the plain part beside it. Plain parts that the
 // composition has set apart stay so: they are cut from different cloth.
 function joinedUp(direction: JoinDirection, parts: readonly Settled[], job: Job): LayoutNode[] {
-  const joined: { node: LayoutNode; found: boolean }[] = [];
+  const joined: { node: LayoutNode; found: boolean; stays: boolean }[] = [];
   for (const { part, node } of parts) {
-    const found = part.kind === "pieced";
+    const [found, stays] = [part.kind === "pieced", part.kind === "stays"];
     const last = joined.at(-1);
-    const both = last !== undefined && (found || last.found) ? asOne(direction, last.node, node, job) : null;
-    if (both === null) joined.push({ node, found });
-    else joined[joined.length - 1] = { node: both, found: true };
+    const mayGrow = last !== undefined && (found || last.found) && !stays && !last.stays;
+    const both = mayGrow ? asOne(direction, last.node, node, job) : null;
+    if (both === null) joined.push({ node, found, stays });
+    else joined[joined.length - 1] = { node: both, found: true, stays };
   }
   return joined.map(({ node }) => node);
 }

@@ -1,6 +1,7 @@
 import { finishedArea, type Job, type Piece, type SizedPiece } from "../cloth/index.ts";
 import { inches } from "../length/index.ts";
 import { type ChosenUnit, without } from "../units/index.ts";
+import type { Begun } from "./heapBeside.ts";
 import { madeOfUnit } from "./offers.ts";
 import { type Prices, pricesFor } from "./prices.ts";
 
@@ -16,6 +17,8 @@ export type Lot = {
   /** How many of it there are. A strip that may be cut again is a lot of its own, with its copy's number. */
   readonly count: number;
   readonly copy: number;
+  /** Of its length so much is cut off already. */
+  readonly taken: number;
   /** May be cut into several cells along its longer side. */
   readonly roll: boolean;
   /** How many cells one of it is sewn from: those of a unit, or a piece and the strips that bring it to the step. */
@@ -60,9 +63,10 @@ export function smallestCell(job: Job): number {
 
 /**
  * Leaves out what never goes in: kept back, given away, lengths (they are plain cloth), crumbs, loose triangles, bits
- * under the floor. `units` are made first; what they take is not offered by itself.
+ * under the floor. `units` are made first; what they take is not offered by itself. `begun` are strips beside the heap
+ * that a part is left of.
  */
-export function stockOf(job: Job, units: readonly ChosenUnit[] = []): Stock {
+export function stockOf(job: Job, units: readonly ChosenUnit[] = [], begun: readonly Begun[] = []): Stock {
   const step = job.step;
   const base = {
     smallest: Math.ceil(smallestCell(job) / step),
@@ -81,7 +85,12 @@ export function stockOf(job: Job, units: readonly ChosenUnit[] = []): Stock {
   for (const piece of left.pieces) {
     if (piece.kind === "crumbs" || piece.kind === "length" || piece.kind === "triangle") continue;
     if (piece.use === "keep-back" || piece.use === "give-away") continue;
-    for (const made of lotsOf(piece, base)) lots.push(lotFrom(made, lots.length));
+    const copies = begun.filter((one) => one.piece.id === piece.id).length;
+    for (const made of lotsOf(piece, base, copies)) lots.push(lotFrom(made, lots.length));
+  }
+  for (const { piece, copy, taken } of begun) {
+    for (const made of lotsOf({ ...piece, count: 1 }, base))
+      lots.push(lotFrom({ ...made, copy, taken }, lots.length));
   }
   return { ...base, lots, faces: lots.flatMap((lot) => lot.faces) };
 }
@@ -106,7 +115,8 @@ function lotFrom({ lying, ...facts }: Made, index: number): Lot {
   return lot;
 }
 
-function lotsOf(piece: SizedPiece, base: Base): Made[] {
+/** Strips that are cut up are numbered on from `copies`. */
+function lotsOf(piece: SizedPiece, base: Base, copies = 0): Made[] {
   const bounds = boundsOf(piece, base);
   const lying = waysToLie(piece, bounds, base.smallest);
   if (lying.length === 0) return [];
@@ -114,9 +124,9 @@ function lotsOf(piece: SizedPiece, base: Base): Made[] {
   const roll = isCutUp(piece);
   const cells = 1 + (staysWhole(piece) ? offStepSides(piece, base) : 0);
   const leftOut = costOfLeavingOut(piece, area, base);
-  const lot = { unit: null, piece, roll, cells, area, leftOut, lying };
+  const lot = { unit: null, piece, taken: 0, roll, cells, area, leftOut, lying };
   if (!roll) return [{ ...lot, copy: 0, count: piece.count }];
-  return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copy + 1, count: 1 }));
+  return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copies + copy + 1, count: 1 }));
 }
 
 /** What has a diagonal is not cut across. */

@@ -1,6 +1,16 @@
 import { compose, type Style } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
-import { checkLayout, fillRegions, type LayoutNode, leavesOf, type RegionSearch } from "../layout/index.ts";
+import {
+  checkLayout,
+  fillRegions,
+  type Ground,
+  groundFrom,
+  heldStays,
+  type LayoutNode,
+  leavesOf,
+  type RegionSearch,
+  type Stays,
+} from "../layout/index.ts";
 import { assert } from "../length/index.ts";
 import { stepsFor } from "../sewing/index.ts";
 import { buyRows, sourceCloth } from "../supplies/index.ts";
@@ -15,6 +25,8 @@ export type PlanRequest = {
   readonly seed: number;
   /** Solver moves. The plan depends on job, style, seed and effort alone. */
   readonly effort: number;
+  /** Cells of an earlier plan of this style that stay as they are; those that no longer can are let go. */
+  readonly stays?: Stays;
 };
 
 /** A plan in the making. It can be stopped at any time: `plan()` is always whole and checked. */
@@ -36,7 +48,7 @@ export function makePlan(job: Job, request: PlanRequest): Plan {
 
 export function startPlan(asked: Job, request: PlanRequest): PlanSearch {
   const job = onTheRuler(asked);
-  const search = fillRegions(compose(job, request.style, request.seed - 1), job, request);
+  const search = fillRegions(groundFor(job, request), job, request);
   return {
     step: (moves) => search.step(moves),
     get done() {
@@ -51,6 +63,13 @@ export function startPlan(asked: Job, request: PlanRequest): PlanSearch {
     },
     plan: () => planOf(search, job, request),
   };
+}
+
+function groundFor(job: Job, { style, seed, stays }: PlanRequest): Ground {
+  const held = stays === undefined ? null : heldStays(stays, job);
+  return held === null || held.paths.length === 0
+    ? compose(job, style, seed - 1)
+    : groundFrom(held, job, style);
 }
 
 function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {

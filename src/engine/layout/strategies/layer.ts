@@ -178,6 +178,8 @@ function layOut(filling: Filling, row: Row, parts: Twig[]): number {
     const give = Math.min(Math.max(0, over), Math.max(0, full - lie.leastAlong));
     over -= give;
     const along = full - give;
+    // Another cell of this row may have taken what was left of the same strip.
+    if (along < lie.leastAlong) continue;
     const width = beside ? along : thickness;
     const height = beside ? thickness : along;
     if (!filling.pool.offers(lie.face, width, height)) continue;
