@@ -12,6 +12,7 @@ const engineRooms = {
   supplies: ["length", "cloth", "work", "back", "units", "layout"],
   plan: ["length", "cloth", "work", "back", "units", "layout", "sewing", "supplies"],
   drawing: ["length", "cloth", "work", "back", "units", "layout", "sewing", "supplies", "plan"],
+  advice: ["length", "cloth", "work", "back", "units", "layout", "sewing", "supplies", "plan"],
   choice: ["length", "cloth", "work", "back", "units", "layout", "sewing", "supplies", "plan"],
 };
 

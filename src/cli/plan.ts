@@ -1,3 +1,4 @@
+import { adviceFor } from "../engine/advice/index.ts";
 import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
 import type { Job } from "../engine/cloth/index.ts";
 import { drawPlan } from "../engine/drawing/index.ts";
@@ -82,7 +83,9 @@ function deliver(found: readonly Found[], job: Job, { command, terminal }: Asked
     terminal.deliver(document.text);
     return 0;
   }
-  const told = found.map(({ plan, reasons }) => words.plan(plan, usableOf(plan.figures, job), reasons));
+  const told = found.map(({ plan, reasons }) =>
+    words.plan(plan, { usable: usableOf(plan.figures, job), reasons, advice: adviceFor(plan, job) }),
+  );
   terminal.say(told.join("\n\n\n"));
   if (toFiles.length > 0) terminal.say(`\n${words.filesWritten(toFiles.map(({ file }) => file))}`);
   return 0;

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { everyAdvice } from "../../test/generators/everyAdvice.ts";
 import {
   draftProblems,
   layoutProblems,
@@ -18,6 +19,7 @@ import { cautions, type Locale, locales, type Words, wordsFor } from "./index.ts
 import { bracketed, isBracketed } from "./pseudo.ts";
 
 const plan = handMadePlan();
+const advices = everyAdvice(plan);
 
 /** Every text of a catalogue, by the entry that gives it. Each entry must be here: the type says so. */
 const textsOf: { readonly [K in Exclude<keyof Words, "locale">]: (words: Words) => readonly string[] } = {
@@ -87,6 +89,7 @@ const textsOf: { readonly [K in Exclude<keyof Words, "locale">]: (words: Words) 
     words.choiceNote({ kind: "no-more", count: 2 }),
     words.choiceNote({ kind: "must-buy", area: areaOf(inches(36) ** 2) }),
   ],
+  advice: (words) => advices.map((advice) => words.advice(advice, plan)),
   caution: (words) => cautions.map(words.caution),
   tableProblem: (words) => tableProblems.map(words.tableProblem),
   draftProblem: (words) => draftProblems.map(words.draftProblem),

@@ -1,4 +1,5 @@
 /** What the command line says: its help, what keeps a command from being carried out, its answers. */
+import type { Advice } from "../engine/advice/index.ts";
 import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Reason } from "../engine/choice/index.ts";
 import { type Method, type Top, wishes } from "../engine/cloth/index.ts";
@@ -68,7 +69,7 @@ export type CliWords = {
   /** How large the back must be, what of it is cut away, and what it takes in one plain cloth. */
   readonly size: (answer: SizeAnswer) => string;
   /** A plan in plain words: what it is, what it uses and takes, what to buy, how it begins. */
-  readonly plan: (plan: Plan, usable: Usable, reasons?: readonly Reason[]) => string;
+  readonly plan: (plan: Plan, beside: Beside) => string;
   /** What stands on the picture of a plan; `ruler` is the length of the ruler drawn. */
   readonly picture: (plan: Plan, ruler: Length) => DrawingWords;
   readonly filesWritten: (files: readonly string[]) => string;
@@ -106,7 +107,7 @@ function english(words: Words): CliWords {
     problem: (problem) => commandProblem(problem, words),
     progress: (progress) => progressText(progress, words),
     size: (answer) => sizeAnswer(answer, words),
-    plan: (plan, usable, reasons = []) => planSummary(plan, { usable, reasons }, words),
+    plan: (plan, beside) => planSummary(plan, beside, words),
     picture: (plan, ruler) => pictureWords(plan, ruler, words),
     filesWritten: (files) => files.map((file) => `Written: ${named(file)}`).join("\n"),
     sound: (plan) => planIsSound(plan, words),
@@ -295,9 +296,14 @@ function bought(length: Length, words: Words): string {
 /** How many of the steps the summary shows; the rest stand in the plan's file. */
 const firstSteps = 5;
 
-type Beside = { readonly usable: Usable; readonly reasons: readonly Reason[] };
+/** What is said of a plan that does not stand in it. */
+export type Beside = {
+  readonly usable: Usable;
+  readonly reasons: readonly Reason[];
+  readonly advice: readonly Advice[];
+};
 
-function planSummary(plan: Plan, { usable, reasons }: Beside, words: Words): string {
+function planSummary(plan: Plan, { usable, reasons, advice }: Beside, words: Words): string {
   const { top, back, unused, steps, buy, seed } = plan;
   const size = `The back is ${words.size(back)}`;
   const over =
@@ -315,6 +321,8 @@ function planSummary(plan: Plan, { usable, reasons }: Beside, words: Words): str
     "",
     "To buy",
     ...(buy.length === 0 ? ["  Nothing."] : buy.map((row) => `  ${words.buy(row, plan)}`)),
+    ...(advice.length === 0 ? [] : ["", "Before you sew"]),
+    ...advice.map((one) => `  ${words.advice(one, plan)}`),
     "",
     steps.length > firstSteps
       ? `The first ${firstSteps} of ${words.number(steps.length)} steps`

@@ -1,3 +1,4 @@
+export { type AdviceTexts, adviceTexts } from "./appAdvice.ts";
 export { type DrawingTexts, drawingTexts, type PartPlace } from "./appDrawing.ts";
 export { type FrameWords, frameWords, type NotSavedWhy } from "./appFrame.ts";
 export {

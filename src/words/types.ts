@@ -1,3 +1,4 @@
+import type { Advice } from "../engine/advice/index.ts";
 import type { Style } from "../engine/back/index.ts";
 import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
 import type {
@@ -91,6 +92,8 @@ export type Words = {
   /** What speaks for a plan among others, in one line. */
   readonly reasons: (reasons: readonly Reason[]) => string;
   readonly choiceNote: (note: ChoiceNote) => string;
+  /** What is worth knowing before one sews, and where. */
+  readonly advice: (advice: Advice, names: Names) => string;
   readonly caution: (caution: Caution) => string;
 
   // Problems: what is so, then what to do.

@@ -1,7 +1,7 @@
 import { type CutPlace, shopStep, stripPack } from "../back/index.ts";
 import type { Job } from "../cloth/index.ts";
 import { canBeCut, type LayoutNode } from "../layout/index.ts";
-import { add, inches, type Length, roundUpTo } from "../length/index.ts";
+import { add, inches, type Length, roundUpTo, type Size } from "../length/index.ts";
 import type { BuyRow } from "./types.ts";
 import { type Want, wantsOf } from "./wants.ts";
 
@@ -52,7 +52,12 @@ function boughtFrom(fabric: string, all: readonly Want[], job: Job): Bought {
   return { fabric, wants, places, length: shownLength(wants, needed, job) };
 }
 
-function laidOnBolt(wants: readonly Want[], job: Job) {
+/** How much to buy for cells given in cut size, off a bolt `job.clothWidth` wide, as `buyRows` reckons it. */
+export function boltLength(cells: readonly Size[], job: Job): Length {
+  return shownLength(cells, laidOnBolt(cells, job).length, job);
+}
+
+function laidOnBolt(wants: readonly Size[], job: Job) {
   const cells = wants.map(({ width, height }, key) => ({ key, width, height }));
   return stripPack(cells, job.clothWidth, (needed) => lengthToBuy(needed, job));
 }
@@ -65,7 +70,7 @@ function lengthToBuy(needed: Length, job: Job): Length {
  * A plan's checker knows the row alone and lays the cells out in its own way; where it cannot show that they fit, a
  * little more is bought, so that she need not lay them out as cleverly as we did either.
  */
-function shownLength(wants: readonly Want[], needed: Length, job: Job): Length {
+function shownLength(wants: readonly Size[], needed: Length, job: Job): Length {
   const cells = wants.map(({ width, height }) => ({ width, height, mayTurn: true }));
   let bought = lengthToBuy(needed, job);
   while (!canBeCut(cells, [{ width: job.clothWidth, height: bought }])) {

@@ -1,6 +1,6 @@
 export * from "./batting.ts";
 export * from "./binding.ts";
-export { buyRows, untrueEnd } from "./buy-rows.ts";
+export { boltLength, buyRows, untrueEnd } from "./buy-rows.ts";
 export { backToShelf, type CutCount, cutsFor, type ShelfRest } from "./cut-count.ts";
 export { type ClothCell, type CutCloth, cuttingPlan } from "./cutting-plan.ts";
 export * from "./put-aside.ts";

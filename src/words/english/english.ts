@@ -3,6 +3,7 @@ import type { Locale } from "../locales.ts";
 import { boltText, timeText, voiceOf } from "../measures.ts";
 import type { TradeWords } from "../trade.ts";
 import type { Words } from "../types.ts";
+import { adviceLine } from "./advice.ts";
 import { choiceNoteText, reasonsText } from "./choice.ts";
 import { draftProblem } from "./draftProblems.ts";
 import { layoutProblem } from "./layoutProblems.ts";
@@ -67,6 +68,7 @@ export function english(locale: Locale, trade: TradeWords, unit: DisplayUnit): W
     unused: (unused) => unusedText(unused, voice),
     reasons: (reasons) => reasonsText(reasons, voice),
     choiceNote: (note) => choiceNoteText(note, voice),
+    advice: (advice, names) => adviceLine(advice, names, voice),
     caution: (caution) => cautionText(caution, voice),
     tableProblem: (problem) => tableProblem(problem, voice),
     draftProblem: (problem) => draftProblem(problem, voice),

@@ -1,0 +1,2 @@
+export * from "./adviceFor.ts";
+export * from "./types.ts";

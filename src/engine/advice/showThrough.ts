@@ -1,0 +1,50 @@
+import { outlineIn, overlaps } from "./outline.ts";
+import { type Cell, type Scene, seenValue, whereOf } from "./scene.ts";
+import type { Advice } from "./types.ts";
+
+/** L* below which cloth shows through, and above which it lets it be seen. Common practice. */
+const dark = 45;
+const light = 75;
+
+/** A dark allowance under light cloth shows as a shadow, which judges mark as a fault: it is pressed to the dark. */
+export function seamShadows(scene: Scene): readonly Advice[] {
+  const shadows = scene.meetings.filter(({ one, other }) => {
+    const [a, b] = [scene.cells[one], scene.cells[other]];
+    if (a === undefined || b === undefined || one === other) return false;
+    return (isDark(a) && isLight(b)) || (isLight(a) && isDark(b));
+  });
+  if (shadows.length === 0) return [];
+  const cells = shadows.flatMap(({ one, other }) => [one, other]);
+  const steps = shadows.map(({ step }) => step);
+  // What is pressed under and trimmed is the dark one's allowance, so that is the one to name.
+  const darkOnes = new Set(cells.flatMap((at) => darkFabric(scene.cells[at])));
+  const where = whereOf(scene, cells, steps, ({ fabric }) => darkOnes.has(fabric));
+  return [{ kind: "dark-beside-light", where }];
+}
+
+/**
+ * Dark cloth under the top, where the rest of the back is not dark as well: an even shade is seen by nobody. What the
+ * top's own value is there isn't known, so it is for her to look.
+ */
+export function shadowsUnderTop(scene: Scene): readonly Advice[] {
+  const outline = outlineIn(scene.job);
+  const under = [...scene.cells.entries()].filter(([, { place }]) => overlaps(place, outline));
+  const darkOnes = under.filter(([, cell]) => isDark(cell));
+  const others = under.filter(([, cell]) => (seenValue(cell) ?? 0) >= dark);
+  if (darkOnes.length === 0 || others.length === 0) return [];
+  const cells = darkOnes.map(([at]) => at);
+  return [{ kind: "dark-under-top", where: whereOf(scene, cells, []) }];
+}
+
+function darkFabric(cell: Cell | undefined): readonly string[] {
+  return cell !== undefined && cell.fabric !== null && isDark(cell) ? [cell.fabric.id] : [];
+}
+
+function isDark(cell: Cell): boolean {
+  const value = seenValue(cell);
+  return value !== null && value < dark;
+}
+
+function isLight(cell: Cell): boolean {
+  return (seenValue(cell) ?? 0) > light;
+}

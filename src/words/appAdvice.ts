@@ -1,0 +1,33 @@
+/** What is worth knowing before one sews, on the page on which a plan is chosen. */
+import type { Advice } from "../engine/advice/index.ts";
+import type { DisplayUnit } from "../engine/length/index.ts";
+import { adviceText, adviceTitle, adviceWhere } from "./english/advice.ts";
+import type { Locale } from "./locales.ts";
+import type { Names } from "./types.ts";
+import type { Voice } from "./voice.ts";
+import { inWordSet } from "./wordSet.ts";
+
+export type AdviceTexts = {
+  readonly heading: string;
+  readonly title: (advice: Advice) => string;
+  readonly text: (advice: Advice, names: Names) => string;
+  /** Empty where there is nothing to name. */
+  readonly where: (advice: Advice, names: Names) => string;
+  readonly show: string;
+  readonly shown: string;
+};
+
+export function adviceTexts(locale: Locale, unit: DisplayUnit): AdviceTexts {
+  return inWordSet(locale, unit, english);
+}
+
+function english(voice: Voice): AdviceTexts {
+  return {
+    heading: "Before you sew",
+    title: (advice) => adviceTitle(advice, voice),
+    text: (advice, names) => adviceText(advice, names, voice),
+    where: (advice, names) => adviceWhere(advice, names, voice),
+    show: "Show where",
+    shown: "Shown in the drawing",
+  };
+}
