@@ -72,6 +72,19 @@ describe("the search", () => {
     expect(await searchPlans(job, command, never, quiet)).toHaveLength(3);
   });
 
+  it("gives the very same plan again for the moves that a plan found in seconds took", async () => {
+    const command = { style: "all-over", seed: 4, plans: 1 } as const;
+    const [timed] = await searchPlans(
+      job,
+      { ...command, limit: { kind: "seconds", seconds: 0.4 } },
+      never,
+      quiet,
+    );
+    expect(timed?.effort).toBeGreaterThan(0);
+    const [again] = await searchPlans(job, { ...command, limit: moves(timed?.effort ?? 0) }, never, quiet);
+    expect(again).toEqual(timed);
+  });
+
   it("stops when asked, with the plan it is at", async () => {
     const stop = { asked: false };
     const command = { style: null, seed: 1, plans: 3, limit: moves(1e9) } as const;

@@ -9,8 +9,6 @@ import type { PlanCommand } from "./commands.ts";
 /** Whether she has seen enough: the best so far is then what she gets. */
 export type Stop = { readonly asked: boolean };
 
-type Report = (secondsLeft: number | null) => void;
-
 type Request = { readonly style: Style; readonly seed: number };
 
 /** One plan of each style in turn; with one style named, plans of it that begin at chance differently. */
@@ -38,8 +36,11 @@ export async function searchPlans(
   const found: Plan[] = [];
   for (const [index, request] of requests.entries()) {
     if (stop.asked && found.length > 0) break;
-    const until = end === null ? null : cpuSeconds() + (end - cpuSeconds()) / (requests.length - index);
-    const report = (search: PlanSearch) => (secondsLeft: number | null) =>
+    const until = end === null ? null : finishBegins(job, end, requests.length - index);
+    const { limit } = command;
+    const effort = limit.kind === "effort" ? limit.moves : Number.MAX_SAFE_INTEGER;
+    const search = startPlan(job, { ...request, effort });
+    await runSearch(search, until, stop, (secondsLeft) =>
       show({
         style: request.style,
         plan: index + 1,
@@ -48,13 +49,8 @@ export async function searchPlans(
         moves: search.moves,
         effort: search.effort,
         secondsLeft,
-      });
-    const { limit } = command;
-    const search =
-      limit.kind === "effort" || until === null
-        ? startPlan(job, { ...request, effort: limit.kind === "effort" ? limit.moves : 0 })
-        : await pacedSearch({ job, request, until }, stop, report);
-    await runSearch(search, until, stop, report(search));
+      }),
+    );
     found.push(search.plan());
   }
   return found;
@@ -102,29 +98,23 @@ const looksInChoice = 11;
 const trialShare = 0.15;
 const finishShare = 0.06;
 
-/**
- * A search whose effort this machine can do in the time: how much is found out on a trial, since a search that is cut
- * short has not settled. Asked to stop during the trial, the trial is what she gets.
- */
-async function pacedSearch(
-  { job, request, until }: { readonly job: Job; readonly request: Request; readonly until: number },
-  stop: Stop,
-  report: (search: PlanSearch) => Report,
-): Promise<PlanSearch> {
-  const start = cpuSeconds();
-  const seconds = Math.max(0, until - start);
-  const trial = startPlan(job, { ...request, effort: defaultEffort(job, seconds) });
-  await runSearch(trial, start + seconds * trialShare, stop, report(trial));
-  const used = cpuSeconds() - start;
-  const left = seconds * (1 - finishShare) - used;
-  if (stop.asked || trial.moves === 0 || left <= 0) return trial;
-  return startPlan(job, { ...request, effort: rounded((trial.moves / used) * left) });
-}
-
 /** To two digits, as somebody would type it to get the plan again. */
 function rounded(moves: number): number {
   const digits = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, moves))) - 1);
   return Math.max(1, Math.floor(moves / digits) * digits);
+}
+
+/** When this one of the plans that are still to come has to be laid out, checked and told, so that all are in time. */
+function finishBegins(job: Job, end: number, plans: number): number {
+  const now = cpuSeconds();
+  const share = (end - now) / plans;
+  return now + share - Math.min(share / 2, finishSeconds(job));
+}
+
+/** Measured on the dense heaps of bench/: what comes after the search takes up to this long on one ordinary core. */
+function finishSeconds({ pieces }: Job): number {
+  const count = pieces.reduce((sum, piece) => sum + (piece.kind === "crumbs" ? 0 : piece.count), 0);
+  return 0.1 + 0.0012 * Math.min(300, count);
 }
 
 // Between turns a key press or a signal gets through; a turn is long enough that this costs nothing.

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { madeJob, madeLength } from "../../../test/made/cloth.ts";
 import { randomCases } from "../../../test/plans/randomJobs.ts";
 import type { Job } from "../cloth/index.ts";
+import { inches } from "../length/index.ts";
 import { mended } from "./mended.ts";
 import { polish } from "./polish.ts";
 import { poolOf } from "./pool.ts";
@@ -12,6 +14,20 @@ import { thinned } from "./thinned.ts";
 import type { Leaf, Twig } from "./twig.ts";
 
 const randomJobs = randomCases.map(({ job }) => job);
+/** Many strips, and nothing beside them. */
+const stripsAlone = fc
+  .array(fc.tuple(fc.integer({ min: 16, max: 40 }), fc.integer({ min: 60, max: 140 })), {
+    minLength: 60,
+    maxLength: 90,
+  })
+  .map((sizes) =>
+    madeJob(
+      sizes.map(([wide, long], at) =>
+        madeLength(`strip-${at}`, wide / 8, long / 8, { kind: "strip", fabric: `cloth-${at % 9}` }),
+      ),
+      { floor: inches(3, 2) },
+    ),
+  );
 const anySeed = fc.integer({ min: 1, max: 1_000_000 });
 
 function searched(job: Job, seed: number, moves: number): { stock: Stock; search: Search } {
@@ -68,8 +84,25 @@ describe("search", () => {
         for (const twig of search.best) expectTiles(twig);
         expect(search.best.every(({ holes }) => holes === 0)).toBe(true);
         expectWithinHeap(search.best.flatMap(leavesOf), stock);
+        for (const leaf of search.best.flatMap(leavesOf))
+          expect(Math.min(leaf.width, leaf.height)).toBeGreaterThanOrEqual(stock.smallest);
       }),
       { numRuns: 25 },
+    );
+  });
+
+  it("cuts no cell from a strip's last end that is too short for one", () => {
+    fc.assert(
+      fc.property(stripsAlone, anySeed, (job, seed) => {
+        const stock = stockOf(job);
+        const spaces = [{ width: 560, height: 600, allows: () => true }];
+        const search = startSearch(stock, spaces, { seed, effort: 60, mostLeaves: 500 });
+        search.step(60);
+        expectWithinHeap(search.best.flatMap(leavesOf), stock);
+        for (const leaf of search.best.flatMap(leavesOf))
+          expect(Math.min(leaf.width, leaf.height)).toBeGreaterThanOrEqual(stock.smallest);
+      }),
+      { numRuns: 15 },
     );
   });
 
@@ -85,6 +118,22 @@ describe("search", () => {
         }
       }),
       { numRuns: 10 },
+    );
+  });
+
+  it("is, with fewer moves, the beginning of one with more", () => {
+    fc.assert(
+      fc.property(randomJobs, anySeed, (job, seed) => {
+        const stock = stockOf(job);
+        const spaces = [{ width: 300, height: 400, allows: () => true }];
+        const [short, long] = [40, 4000].map((effort) => {
+          const search = startSearch(stock, spaces, { seed, effort, mostLeaves: 60 });
+          search.step(40);
+          return search.best;
+        });
+        expect(short).toEqual(long);
+      }),
+      { numRuns: 8 },
     );
   });
 

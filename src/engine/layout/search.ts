@@ -1,4 +1,5 @@
 import { Candidates } from "./candidates.ts";
+import { Cooling } from "./cooling.ts";
 import { endToEnd } from "./endToEnd.ts";
 import { exponential } from "./exponential.ts";
 import { withFill } from "./fill.ts";
@@ -21,7 +22,7 @@ export type Space = {
 
 export type SearchOptions = {
   readonly seed: number;
-  /** How many moves the whole search has; its temperature depends on this alone. */
+  /** After so many moves it is done. */
   readonly effort: number;
   /** Most leaves all spaces may have together. */
   readonly mostLeaves: number;
@@ -42,10 +43,6 @@ export function startSearch(stock: Stock, spaces: readonly Space[], options: Sea
   return new Annealing(stock, spaces, options);
 }
 
-const hottest = 4;
-/** ln(0.12 / 4): at the end a move may be worse by three hundredths of what it may be at the start. */
-const cooling = -3.506557897319982;
-
 class Annealing implements Search {
   moves = 0;
   best: readonly Twig[];
@@ -59,11 +56,13 @@ class Annealing implements Search {
   private readonly stock: Stock;
   private readonly options: SearchOptions;
   private readonly square: number;
+  private readonly cooling: Cooling;
 
   constructor(stock: Stock, spaces: readonly Space[], options: SearchOptions) {
     this.stock = stock;
     this.options = options;
     this.square = stock.stepsPerInch ** 2;
+    this.cooling = new Cooling(piecesIn(stock));
     this.pool = poolOf(stock);
     this.random = randomFrom(options.seed);
     this.twigs = twigsFor(stock);
@@ -89,6 +88,7 @@ class Annealing implements Search {
     while (this.moves < until) {
       this.move();
       this.moves++;
+      this.cooling.next();
     }
   }
 
@@ -108,11 +108,6 @@ class Annealing implements Search {
       leaves += twig.leaves;
     }
     return cost + Math.max(0, leaves - this.options.mostLeaves) * 30 * this.square;
-  }
-
-  private temperature(): number {
-    const progress = this.moves / this.options.effort;
-    return hottest * exponential(progress * cooling) * this.square;
   }
 
   /** Takes out one to three parts, fills them again, keeps the change if it is better or, while hot, not much worse. */
@@ -141,7 +136,7 @@ class Annealing implements Search {
   private decide(changed: readonly Twig[], mark: number): void {
     const cost = this.costOf(changed);
     const worse = cost - this.currentCost;
-    if (worse > 0 && this.random.next() >= exponential(-worse / this.temperature())) {
+    if (worse > 0 && this.random.next() >= exponential(-worse / (this.cooling.temperature * this.square))) {
       this.pool.undo(mark);
       return;
     }
@@ -239,6 +234,10 @@ class Annealing implements Search {
     const parts = twig.parts.map((part) => this.refill(part, filling, forced));
     return this.twigs.join(twig.beside, parts);
   }
+}
+
+function piecesIn({ lots }: Stock): number {
+  return lots.reduce((sum, { count }) => sum + count, 0);
 }
 
 function fillHole(filling: Filling, hole: Leaf, lot: Lot | null): Twig {

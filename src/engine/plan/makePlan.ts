@@ -23,7 +23,7 @@ export type PlanRequest = {
   readonly style: Style;
   /** Another seed, another plan of the same style. */
   readonly seed: number;
-  /** Solver moves. The plan depends on job, style, seed and effort alone. */
+  /** Most solver moves. The plan depends on job, style, seed and the moves made alone. */
   readonly effort: number;
   /** Cells of an earlier plan of this style that stay as they are; those that no longer can are let go. */
   readonly stays?: Stays;
@@ -85,7 +85,7 @@ function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {
     back: job.back,
     style: request.style,
     seed: request.seed,
-    effort: request.effort,
+    effort: search.moves,
     fabrics: fabricsShown(layout, job),
     pieces: job.pieces,
     layout,

@@ -182,7 +182,8 @@ function layOut(filling: Filling, row: Row, parts: Twig[]): number {
     if (along < lie.leastAlong) continue;
     const width = beside ? along : thickness;
     const height = beside ? thickness : along;
-    if (!filling.pool.offers(lie.face, width, height)) continue;
+    // One strip may be in the row twice, along it and across: what the first has left may be too short.
+    if (along < lie.leastAlong || !filling.pool.offers(lie.face, width, height)) continue;
     parts.push(place(filling, lie.face, width, height));
     laid += along;
   }
