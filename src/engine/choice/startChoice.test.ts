@@ -24,7 +24,8 @@ describe("a choice in the making", () => {
     const offered = chosen.map(({ plan }) => plan);
     expect(offered.length).toBeGreaterThanOrEqual(3);
     expect(offered.flatMap((plan) => checkLayout(plan))).toEqual([]);
-    expect(offered.every(({ effort }) => effort === 60)).toBe(true);
+    // Where the composition leaves nothing to piece there is nothing to search.
+    expect(offered.every(({ effort }) => effort === 60 || effort === 0)).toBe(true);
     for (const plan of offered) {
       expect([...offered, ...others].some((one) => dominates(meritsOf(one), meritsOf(plan)))).toBe(false);
       for (const other of offered)
