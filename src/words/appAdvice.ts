@@ -1,5 +1,5 @@
 /** What is worth knowing before one sews, on the page on which a plan is chosen. */
-import type { Advice } from "../engine/advice/index.ts";
+import type { Advice, AdviceKind } from "../engine/advice/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
 import { adviceText, adviceTitle, adviceWhere } from "./english/advice.ts";
 import type { Locale } from "./locales.ts";
@@ -11,10 +11,13 @@ export type AdviceTexts = {
   readonly heading: string;
   readonly title: (advice: Advice) => string;
   readonly text: (advice: Advice, names: Names) => string;
-  /** Empty where there is nothing to name. */
-  readonly where: (advice: Advice, names: Names) => string;
+  /** null: there is nothing to name. */
+  readonly where: (advice: Advice, names: Names) => string | null;
   readonly show: string;
-  readonly shown: string;
+  /** The same for who does not see which hint it stands under. */
+  readonly showOf: (advice: Advice) => string;
+  /** Under the large drawing. */
+  readonly marked: (kind: AdviceKind) => string;
 };
 
 export function adviceTexts(locale: Locale, unit: DisplayUnit): AdviceTexts {
@@ -28,6 +31,10 @@ function english(voice: Voice): AdviceTexts {
     text: (advice, names) => adviceText(advice, names, voice),
     where: (advice, names) => adviceWhere(advice, names, voice),
     show: "Show where",
-    shown: "Shown in the drawing",
+    showOf: (advice) => `Show where: ${adviceTitle(advice, voice)}`,
+    marked: (kind) => {
+      const title = adviceTitle({ kind }, voice);
+      return `Marked: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`;
+    },
   };
 }

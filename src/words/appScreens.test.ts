@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { everyAdvice } from "../../test/generators/everyAdvice.ts";
 import { draftProblems, lengthProblems, tableProblems } from "../../test/generators/everyProblem.ts";
 import { handMadePlan } from "../../test/generators/handMadePlan.ts";
 import { backingYardage, styles } from "../engine/back/index.ts";
@@ -7,6 +8,8 @@ import { nodesOf } from "../engine/layout/index.ts";
 import { areaOf, inches } from "../engine/length/index.ts";
 import { type LineProblem, type ProjectProblem, projectValueTypes } from "../files/index.ts";
 import {
+  type AdviceTexts,
+  adviceTexts,
   cautions,
   type DrawingTexts,
   drawingTexts,
@@ -151,6 +154,14 @@ const sizes: Partial<TextsOf<SizeTexts>> = {
   problem: (texts) => lengthProblems.map(texts.problem),
   jobProblem: (texts) => draftProblems.map(texts.jobProblem),
   meant: (texts) => [texts.meant("2 1/2")],
+};
+
+const advised: Partial<TextsOf<AdviceTexts>> = {
+  title: (texts) => everyAdvice(plan).map(texts.title),
+  text: (texts) => everyAdvice(plan).map((advice) => texts.text(advice, plan)),
+  where: (texts) => everyAdvice(plan).map((advice) => texts.where(advice, plan)),
+  showOf: (texts) => everyAdvice(plan).map(texts.showOf),
+  marked: (texts) => everyAdvice(plan).map(({ kind }) => texts.marked(kind)),
 };
 
 const plans: Partial<TextsOf<PlanTexts>> = {
@@ -322,6 +333,7 @@ const allTexts = (locale: Locale, unit: "in" | "cm" = "in") => [
   ...all(sizeTexts(locale, unit), sizes),
   ...all(leftoversTexts(locale, unit), leftovers),
   ...all(planTexts(locale, unit), plans),
+  ...all(adviceTexts(locale, unit), advised),
   ...all(sewTexts(locale, unit), sewing),
 ];
 

@@ -151,7 +151,13 @@ describe("show-through", () => {
   test("the steps are those that sew dark to pale, and the dark piece is named", () => {
     const work = patchwork(["abc", "ccc"], { a: grey(30), b: grey(80), c: grey(60) });
     expect(oneOf(work, "dark-beside-light")?.where).toMatchObject({ pieces: ["square-1"], steps: ["1"] });
-    expect(oneOf(work, "dark-beside-light")?.where.cells).toHaveLength(2);
+    expect(oneOf(work, "dark-beside-light")?.where.cells).toHaveLength(1);
+    const outside = patchwork(
+      ["abbc", "bbbb", "bbbb"],
+      { a: grey(30), b: grey(80), c: grey(30) },
+      { top: 4 },
+    );
+    expect(kindsOn(outside)).not.toContain("dark-beside-light");
   });
 
   test("an even dark back shades its top evenly: nothing is said; nor of what is cut off", () => {

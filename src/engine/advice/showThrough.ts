@@ -6,20 +6,26 @@ import type { Advice } from "./types.ts";
 const dark = 45;
 const light = 75;
 
-/** A dark allowance under light cloth shows as a shadow, which judges mark as a fault: it is pressed to the dark. */
+/**
+ * A dark allowance under light cloth shows as a shadow, which judges mark as a fault: it is pressed to the dark. What
+ * is cut off with its seam is let be.
+ */
 export function seamShadows(scene: Scene): readonly Advice[] {
+  const outline = outlineIn(scene.job);
+  const isSeen = (cell: Cell | undefined) => cell !== undefined && overlaps(cell.place, outline);
   const shadows = scene.meetings.filter(({ one, other }) => {
     const [a, b] = [scene.cells[one], scene.cells[other]];
-    if (a === undefined || b === undefined || one === other) return false;
+    if (a === undefined || b === undefined || !isSeen(a) || !isSeen(b)) return false;
     return (isDark(a) && isLight(b)) || (isLight(a) && isDark(b));
   });
   if (shadows.length === 0) return [];
-  const cells = shadows.flatMap(({ one, other }) => [one, other]);
-  const steps = shadows.map(({ step }) => step);
   // What is pressed under and trimmed is the dark one's allowance, so that is the one to name.
-  const darkOnes = new Set(cells.flatMap((at) => darkFabric(scene.cells[at])));
-  const where = whereOf(scene, cells, steps, ({ fabric }) => darkOnes.has(fabric));
-  return [{ kind: "dark-beside-light", where }];
+  const darkOnes = shadows.flatMap(({ one, other }) => {
+    const cell = scene.cells[one];
+    return cell !== undefined && isDark(cell) ? [one] : [other];
+  });
+  const steps = shadows.map(({ step }) => step);
+  return [{ kind: "dark-beside-light", where: whereOf(scene, darkOnes, steps) }];
 }
 
 /**
@@ -34,10 +40,6 @@ export function shadowsUnderTop(scene: Scene): readonly Advice[] {
   if (darkOnes.length === 0 || others.length === 0) return [];
   const cells = darkOnes.map(([at]) => at);
   return [{ kind: "dark-under-top", where: whereOf(scene, cells, []) }];
-}
-
-function darkFabric(cell: Cell | undefined): readonly string[] {
-  return cell !== undefined && cell.fabric !== null && isDark(cell) ? [cell.fabric.id] : [];
 }
 
 function isDark(cell: Cell): boolean {

@@ -6,7 +6,7 @@ import { unitName } from "./names.ts";
 import { fabricNameOf, leftoverName } from "./steps.ts";
 
 /** What it is about, in a few words. */
-export function adviceTitle({ kind }: Advice, { trade }: Voice): string {
+export function adviceTitle({ kind }: Pick<Advice, "kind">, { trade }: Voice): string {
   const titles: { readonly [K in AdviceKind]: string } = {
     contrast: "How well the fabrics stand apart",
     bleeding: `${sentence(trade.colours)} that may run`,
@@ -112,26 +112,26 @@ function weightsText(cloths: readonly string[], { list }: Voice): string {
   return `${what} Try a seam on two scraps first. Sew with the heavier cloth underneath and a stitch a little longer, and press with the heat that the finer one bears.`;
 }
 
-// A hint names a handful; the drawing marks them all.
-const mostNamed = 5;
+// A hint names a handful of pieces, as the drawing marks them all; what she does at a step she must find at the iron.
+const mostNamed = { pieces: 5, units: 12 } as const;
 
-/** Which leftovers it concerns, and at which steps one meets it; empty where there is nothing to name. */
-export function adviceWhere({ where }: Advice, names: Names, voice: Voice): string {
-  const pieces = shortList(where.pieces, (id) => leftoverName(id, names), voice);
+/** Which leftovers it concerns, and at which steps one meets it; null: there is nothing to name. */
+export function adviceWhere({ where }: Advice, names: Names, voice: Voice): string | null {
+  const pieces = shortList(where.pieces, mostNamed.pieces, (id) => leftoverName(id, names), voice);
   const units = unitsText(where.steps, voice);
   const said = [pieces, units].filter((text) => text !== "");
-  return said.length === 0 ? "" : `${sentence(said.join("; "))}.`;
+  return said.length === 0 ? null : `${sentence(said.join("; "))}.`;
 }
 
 /** "units 3, 5 and 9". */
 function unitsText(steps: readonly string[], voice: Voice): string {
   const [first = ""] = steps;
   if (steps.length < 2) return first === "" ? "" : unitName(first);
-  return `units ${shortList(steps, (step) => unitName(step).replace(/^unit /, ""), voice)}`;
+  return `units ${shortList(steps, mostNamed.units, (step) => unitName(step).replace(/^unit /, ""), voice)}`;
 }
 
-function shortList(ids: readonly string[], name: (id: string) => string, voice: Voice): string {
-  const named = ids.slice(0, mostNamed).map(name);
+function shortList(ids: readonly string[], most: number, name: (id: string) => string, voice: Voice): string {
+  const named = ids.slice(0, most).map(name);
   const more = ids.length - named.length;
   if (named.length === 0) return "";
   return voice.list(more === 0 ? named : [...named, voice.count(more, "other", "others")]);
@@ -140,5 +140,5 @@ function shortList(ids: readonly string[], name: (id: string) => string, voice: 
 /** On the command line all of it stands together. */
 export function adviceLine(advice: Advice, names: Names, voice: Voice): string {
   const where = adviceWhere(advice, names, voice);
-  return `${adviceText(advice, names, voice)}${where === "" ? "" : ` Where: ${where.charAt(0).toLowerCase()}${where.slice(1)}`}`;
+  return `${adviceText(advice, names, voice)}${where === null ? "" : ` Where: ${where.charAt(0).toLowerCase()}${where.slice(1)}`}`;
 }

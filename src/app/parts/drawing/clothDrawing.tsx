@@ -25,6 +25,8 @@ type ClothDrawingProps = {
   readonly topOn?: ReactNode;
   /** What is spoken of, framed. */
   readonly framed?: Rect;
+  /** Cells that are spoken of, each in a finer frame. */
+  readonly marked?: readonly Rect[];
 };
 
 /**
@@ -32,7 +34,7 @@ type ClothDrawingProps = {
  * a double line, the cut-off edge hatched. All that stands round it is part of its name and hidden from who hears it.
  */
 export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
-  const { drawing, name, look = "large", ruler, sides, topOn, framed } = props;
+  const { drawing, name, look = "large", ruler, sides, topOn, framed, marked: cells = [] } = props;
   const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
   const { marks, ratio, top } = page;
   return (
@@ -52,6 +54,9 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
           aria-label={name}
         >
           <Cloth {...marks} />
+          {cells.map((cell) => (
+            <Mark key={`${cell.x} ${cell.y}`} {...boxOnPage(cell, drawing, look)} />
+          ))}
           {framed && <Frame {...boxOnPage(framed, drawing, look)} />}
           {topOn !== undefined && top !== null && <rect className={styles.top} {...top} />}
         </svg>
@@ -71,6 +76,15 @@ function Frame(box: Box) {
     <>
       <rect className={`${styles.frame} ${styles.light}`} {...box} />
       <rect className={`${styles.frame} ${styles.dark}`} {...box} />
+    </>
+  );
+}
+
+function Mark(box: Box) {
+  return (
+    <>
+      <rect className={`${styles.mark} ${styles.light}`} {...box} />
+      <rect className={`${styles.mark} ${styles.dark}`} {...box} />
     </>
   );
 }

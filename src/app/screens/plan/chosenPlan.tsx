@@ -1,10 +1,11 @@
 import { Button, ProgressBar } from "react-aria-components";
 import type { Drawing } from "../../../engine/drawing/index.ts";
-import { drawingTexts, planTexts } from "../../../words/index.ts";
+import { adviceTexts, drawingTexts, planTexts } from "../../../words/index.ts";
 import { useProject } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
+import type { Marks } from "./advice.tsx";
 import { another, type Desk, type Found, seconds, type Wish } from "./desk.ts";
 import styles from "./plan.module.css";
 
@@ -12,12 +13,14 @@ type ChosenPlanProps = {
   readonly wish: Wish;
   readonly found: Found;
   readonly empty: Drawing | null;
+  readonly marks: Marks;
 };
 
 /** The chosen plan, large. */
-export function ChosenPlan({ wish, found: { plan }, empty }: ChosenPlanProps) {
+export function ChosenPlan({ wish, found: { plan }, empty, marks: { marked, cells } }: ChosenPlanProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
+  const advice = useTexts(adviceTexts);
   const drawing = plan === null ? empty : drawingOfPlan(plan);
   return (
     <section className={styles.chosen} aria-labelledby="chosen-style">
@@ -29,9 +32,11 @@ export function ChosenPlan({ wish, found: { plan }, empty }: ChosenPlanProps) {
             drawing={drawing}
             name={plan === null ? texts.drawing : drawn.nameOfPlan(plan.style, plan.back)}
             ruler={drawn.ruler(drawing.ruler.length)}
+            marked={cells}
           />
           <figcaption>
-            {drawn.seenFromBehind} {drawing.cutOff !== null && drawn.cutOff}
+            {drawn.seenFromBehind} {drawing.cutOff !== null && drawn.cutOff}{" "}
+            {marked !== null && advice.marked(marked)}
           </figcaption>
         </figure>
       )}
@@ -39,7 +44,7 @@ export function ChosenPlan({ wish, found: { plan }, empty }: ChosenPlanProps) {
   );
 }
 
-type SearchProps = Omit<ChosenPlanProps, "empty"> & { readonly desk: Desk };
+type SearchProps = Pick<ChosenPlanProps, "wish" | "found"> & { readonly desk: Desk };
 
 /** How the search for a better one stands, and what she can do about it. */
 export function Search({ wish, found, desk }: SearchProps) {

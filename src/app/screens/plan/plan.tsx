@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import { planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
+import { useMarks } from "./advice.tsx";
 import { ChosenPlan, Search } from "./chosenPlan.tsx";
 import { KeepBar } from "./keepBar.tsx";
 import styles from "./plan.module.css";
@@ -48,6 +49,7 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
   const [opened, setOpened] = useState(false);
   const withOthers = opened || isAmongOthers;
   const { desk, ofChosen, foundFor } = useDesk(planning, shown, withOthers);
+  const marks = useMarks(ofChosen, planning.job);
   return (
     <div className={styles.page}>
       <h1>{texts.title}</h1>
@@ -58,9 +60,9 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
         withOthers={withOthers}
         onOthers={() => setOpened(true)}
       />
-      <ChosenPlan wish={shown.chosen} found={ofChosen} empty={planning.empty} />
+      <ChosenPlan wish={shown.chosen} found={ofChosen} empty={planning.empty} marks={marks} />
       <Search wish={shown.chosen} found={ofChosen} desk={desk} />
-      {ofChosen.plan !== null && <PlanDetails plan={ofChosen.plan} planning={planning} />}
+      {ofChosen.plan !== null && <PlanDetails plan={ofChosen.plan} planning={planning} marks={marks} />}
       <KeepBar plan={ofChosen.plan} hash={planning.hash} keptIsOld={shown.keptIsOld} />
     </div>
   );

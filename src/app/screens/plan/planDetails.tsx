@@ -5,22 +5,25 @@ import { drawingTexts, planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject } from "../../frame/index.ts";
 import { LayoutList } from "../../parts/drawing/layoutList.tsx";
 import { useTexts } from "../../parts/texts.ts";
+import { AdviceList, type Marks } from "./advice.tsx";
 import styles from "./plan.module.css";
 import type { Planning } from "./planning.ts";
 
 type PlanDetailsProps = {
   readonly plan: PlanDocument;
   readonly planning: Planning & { readonly kind: "ready" };
+  readonly marks: Marks;
 };
 
 /** What the plan takes, what to buy, what stays over, and what is worth knowing before one begins. */
-export const PlanDetails = memo(function PlanDetails({ plan, planning }: PlanDetailsProps) {
+export const PlanDetails = memo(function PlanDetails({ plan, planning, marks }: PlanDetailsProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   const usable = usableOf(plan.figures, planning.job);
   return (
     <div className={styles.details}>
       <Lines heading={texts.inShort} lines={texts.figures(plan.figures, usable)} />
+      <AdviceList plan={plan} job={planning.job} marks={marks} />
       <Lines
         heading={texts.buy}
         lines={plan.buy.length === 0 ? [texts.nothingToBuy] : plan.buy.map((row) => texts.buyRow(row, plan))}

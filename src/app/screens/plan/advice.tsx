@@ -1,0 +1,107 @@
+import { useMemo, useState } from "react";
+import { ToggleButton } from "react-aria-components";
+import { type Advice, type AdviceKind, adviceFor } from "../../../engine/advice/index.ts";
+import type { Job } from "../../../engine/cloth/index.ts";
+import type { Rect } from "../../../engine/drawing/index.ts";
+import type { PlanDocument } from "../../../files/index.ts";
+import { adviceTexts } from "../../../words/index.ts";
+import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
+import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
+import { useTexts } from "../../parts/texts.ts";
+import styles from "./advice.module.css";
+import type { Found } from "./desk.ts";
+
+type Advised = { readonly job: Job; readonly advice: readonly Advice[] };
+const known = new WeakMap<PlanDocument, Advised>();
+
+/** The same plan has the same advice, and is asked for it once. */
+function adviceOn(plan: PlanDocument, job: Job): readonly Advice[] {
+  const before = known.get(plan);
+  if (before?.job === job) return before.advice;
+  const advice = adviceFor(plan, job);
+  known.set(plan, { job, advice });
+  return advice;
+}
+
+/** What she wants to be shown in the drawing. */
+export type Marks = {
+  /** While better plans come one after the other, advice on each would only flicker. */
+  readonly isSettled: boolean;
+  /** null: nothing, or what this plan has no hint about. */
+  readonly marked: AdviceKind | null;
+  readonly cells: readonly Rect[];
+  readonly onMark: (kind: AdviceKind | null) => void;
+};
+
+export function useMarks({ plan, state }: Pick<Found, "plan" | "state">, job: Job): Marks {
+  const [wanted, onMark] = useState<AdviceKind | null>(null);
+  const isSettled = state !== "searching" && state !== "waiting";
+  return useMemo(() => {
+    const advice = plan === null || wanted === null || !isSettled ? [] : adviceOn(plan, job);
+    const found = advice.find(({ kind }) => kind === wanted);
+    return { isSettled, marked: found?.kind ?? null, cells: found?.where.cells ?? [], onMark };
+  }, [plan, job, wanted, isSettled]);
+}
+
+type AdviceListProps = { readonly plan: PlanDocument; readonly job: Job; readonly marks: Marks };
+
+/** What is worth knowing before one sews this plan; each hint can be shown in the drawing. */
+export function AdviceList({ plan, job, marks }: AdviceListProps) {
+  const texts = useTexts(adviceTexts);
+  const { isSettled, marked, onMark } = marks;
+  const advice = isSettled ? adviceOn(plan, job) : [];
+  if (advice.length === 0) return null;
+  return (
+    <section aria-labelledby="before-you-sew">
+      <h3 id="before-you-sew">{texts.heading}</h3>
+      <ul className={styles.hints}>
+        {advice.map((one) => (
+          <Hint
+            key={one.kind}
+            advice={one}
+            plan={plan}
+            isMarked={one.kind === marked}
+            onMark={(on) => onMark(on ? one.kind : null)}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type HintProps = {
+  readonly advice: Advice;
+  readonly plan: PlanDocument;
+  readonly isMarked: boolean;
+  readonly onMark: (on: boolean) => void;
+};
+
+function Hint({ advice, plan, isMarked, onMark }: HintProps) {
+  const texts = useTexts(adviceTexts);
+  const where = texts.where(advice, plan);
+  return (
+    <li className={styles.hint}>
+      <h4>{texts.title(advice)}</h4>
+      <p>{texts.text(advice, plan)}</p>
+      {where !== null && <p className={styles.where}>{where}</p>}
+      <ToggleButton
+        className={`button plain ${styles.show}`}
+        aria-label={texts.showOf(advice)}
+        isSelected={isMarked}
+        onChange={onMark}
+      >
+        {texts.show}
+      </ToggleButton>
+      {isMarked && <Nearby advice={advice} plan={plan} />}
+    </li>
+  );
+}
+
+/** On a phone the large drawing is out of sight; who can't see this one has it all in words above. */
+function Nearby({ advice, plan }: Pick<HintProps, "advice" | "plan">) {
+  return (
+    <div className={styles.nearby} aria-hidden="true">
+      <ClothDrawing drawing={drawingOfPlan(plan)} look="medium" name="" marked={advice.where.cells} />
+    </div>
+  );
+}

@@ -1,0 +1,73 @@
+import type { Page } from "@playwright/test";
+import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
+
+const large = (page: Page) => page.getByRole("img", { name: /^Drawing of the back seen from behind/ });
+const advice = (page: Page) => page.getByRole("region", { name: "Before you sew" });
+const show = (page: Page) => advice(page).getByRole("button", { name: "Show where: Dark beside pale" });
+/** A frame is a light line and a dark one, and only they have no colour of cloth. */
+const marks = (page: Page) => large(page).locator("rect:not([fill])");
+
+async function settledSample(page: Page): Promise<void> {
+  await page.goto("./");
+  await page.getByRole("button", { name: "Try the sample" }).click();
+  await expect(large(page)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
+}
+
+test("advice stands under the figures, each thing once, and says where and what to do", async ({ page }) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await settledSample(page);
+  const headings = await page.getByRole("heading", { level: 3 }).allTextContents();
+  expect(headings.slice(0, 3)).toEqual(["In short", "Before you sew", "To buy"]);
+  const titles = await advice(page).getByRole("heading", { level: 4 }).allTextContents();
+  expect(titles).toContain("Dark beside pale");
+  expect(new Set(titles).size).toBe(titles.length);
+  const hint = advice(page).getByRole("listitem").filter({ hasText: "Dark beside pale" });
+  await expect(hint).toContainText("Press these seams toward the dark side.");
+  // The sample's dark cloth is ink and fig.
+  await expect(hint).toContainText(/\((ink|fig)/);
+  await expect(hint).toContainText(/units? \d+/);
+});
+
+test("by keyboard a hint is shown in the drawing, another takes its place, and it goes again", async ({
+  page,
+}) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await settledSample(page);
+  await expect(marks(page)).toHaveCount(0);
+  await show(page).focus();
+  await page.keyboard.press("Space");
+  await expect(show(page)).toHaveAttribute("aria-pressed", "true");
+  await expect(page.getByText("Marked: dark beside pale.")).toBeVisible();
+  const first = await marks(page).count();
+  expect(first).toBeGreaterThanOrEqual(2);
+  await expect(large(page)).toBeInViewport();
+  await page.keyboard.press("Tab");
+  const next = advice(page).getByRole("button").nth(1);
+  await expect(next).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(show(page)).toHaveAttribute("aria-pressed", "false");
+  await expect(advice(page).getByRole("button", { pressed: true })).toHaveCount(1);
+  await page.keyboard.press("Enter");
+  await expect(marks(page)).toHaveCount(0);
+});
+
+test("on a phone it is shown beside the hint, and nothing leaves the page sideways", async ({ page }) => {
+  await page.setViewportSize(screenSizes.phone);
+  await settledSample(page);
+  await show(page).click();
+  const nearby = advice(page).locator("svg");
+  await expect(nearby).toHaveCount(1);
+  await expect(nearby).toBeInViewport();
+  expect(await nearby.locator("rect:not([fill])").count()).toBe(await marks(page).count());
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
+});
+
+test("everyone can use it", async ({ page }) => {
+  await page.setViewportSize(screenSizes.tablet);
+  await settledSample(page);
+  await show(page).click();
+  await expect(large(page)).toBeVisible();
+  expect(await marks(page).count()).toBeGreaterThan(0);
+  await expectAccessible(page);
+});
