@@ -1,5 +1,5 @@
 /** What is worth knowing before one sews, on the page on which a plan is chosen. */
-import type { Advice, AdviceKind } from "../engine/advice/index.ts";
+import type { Advice } from "../engine/advice/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
 import { adviceText, adviceTitle, adviceWhere } from "./english/advice.ts";
 import type { Locale } from "./locales.ts";
@@ -17,7 +17,7 @@ export type AdviceTexts = {
   /** The same for who does not see which hint it stands under. */
   readonly showOf: (advice: Advice) => string;
   /** Under the large drawing. */
-  readonly marked: (kind: AdviceKind) => string;
+  readonly marked: (advice: Advice) => string;
 };
 
 export function adviceTexts(locale: Locale, unit: DisplayUnit): AdviceTexts {
@@ -32,9 +32,13 @@ function english(voice: Voice): AdviceTexts {
     where: (advice, names) => adviceWhere(advice, names, voice),
     show: "Show where",
     showOf: (advice) => `Show where: ${adviceTitle(advice, voice)}`,
-    marked: (kind) => {
-      const title = adviceTitle({ kind }, voice);
-      return `Marked: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`;
-    },
+    marked: (advice) => `Marked: ${markedText(advice, voice)}.`,
   };
+}
+
+function markedText(advice: Advice, voice: Voice): string {
+  if (advice.kind === "contrast")
+    return advice.mend === null ? "fabrics that are hard to tell apart" : "where the new fabric would go";
+  const title = adviceTitle(advice, voice);
+  return `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
 }

@@ -161,7 +161,7 @@ const advised: Partial<TextsOf<AdviceTexts>> = {
   text: (texts) => everyAdvice(plan).map((advice) => texts.text(advice, plan)),
   where: (texts) => everyAdvice(plan).map((advice) => texts.where(advice, plan)),
   showOf: (texts) => everyAdvice(plan).map(texts.showOf),
-  marked: (texts) => everyAdvice(plan).map(({ kind }) => texts.marked(kind)),
+  marked: (texts) => everyAdvice(plan).map(texts.marked),
 };
 
 const plans: Partial<TextsOf<PlanTexts>> = {

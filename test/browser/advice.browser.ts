@@ -63,6 +63,54 @@ test("on a phone it is shown beside the hint, and nothing leaves the page sidewa
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
 });
 
+// Thirty squares in two greens that one can't tell apart across a room, and a red that may run.
+const alike = [
+  "kind,width,height,count,fabric,colour,washed",
+  "square,6 1/2,6 1/2,14,moss,#6f7d4f,yes",
+  "square,6 1/2,6 1/2,14,fern,#748254,yes",
+  "square,6 1/2,6 1/2,2,cherry,#a0141e,no",
+].join("\n");
+
+/** A cushion's back of what `table` lists. */
+async function cushionOf(page: Page, table: string): Promise<void> {
+  await page.goto("./");
+  await page.getByRole("button", { name: "New back" }).click();
+  await page.getByRole("textbox", { name: "Width, middle" }).fill("30");
+  await page.getByRole("textbox", { name: "Height, middle" }).fill("36");
+  await page.getByRole("link", { name: "Leftovers", exact: true }).click();
+  const line = page.getByRole("textbox", { name: "One leftover, as you would note it" });
+  await line.evaluate((field, pasted) => {
+    const data = new DataTransfer();
+    data.setData("text", pasted);
+    field.dispatchEvent(new ClipboardEvent("paste", { clipboardData: data, bubbles: true }));
+  }, table);
+  await expect(page.getByText("3 rows entered.")).toBeVisible();
+  await page.getByRole("link", { name: "Plan", exact: true }).click();
+  await expect(large(page)).toBeVisible({ timeout: 30_000 });
+  await page.getByRole("button", { name: "Other styles" }).click();
+  await page.getByRole("radio", { name: /^Leftovers all over/ }).check({ force: true });
+  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
+}
+
+test("one fabric that would mend the contrast is shown where it would go", async ({ page }) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await cushionOf(page, alike);
+  const hint = advice(page).getByRole("listitem").filter({ hasText: "How well the fabrics stand apart" });
+  await expect(hint).toContainText(/told apart easily along \d+% of the seams/);
+  await expect(hint).toContainText(/(light|medium|dark) \w+.* would bring it to \d+%; .*yd/);
+  await hint.getByRole("button").click();
+  await expect(page.getByText("Marked: where the new fabric would go.")).toBeVisible();
+  const filled = await large(page).evaluate((svg) => {
+    const frame = svg.querySelector("rect:not([fill])");
+    return frame?.previousElementSibling?.getAttribute("fill") ?? null;
+  });
+  expect(filled).toMatch(/^#/);
+  expect(["#6f7d4f", "#748254", "#a0141e"]).not.toContain(filled);
+  // The other hints of this heap: the red, and what is washed beside what isn't.
+  await expect(advice(page)).toContainText("Colors that may run");
+  await expect(advice(page)).toContainText("Washed beside unwashed");
+});
+
 test("everyone can use it", async ({ page }) => {
   await page.setViewportSize(screenSizes.tablet);
   await settledSample(page);

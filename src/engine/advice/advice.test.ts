@@ -4,7 +4,7 @@ import { type Patch, type Patchwork, patchwork } from "../../../test/generators/
 import { heaps, jobOf } from "../../../test/plans/heaps.ts";
 import { styles } from "../back/index.ts";
 import { fabricOf, type Job, undyed } from "../cloth/index.ts";
-import { inches } from "../length/index.ts";
+import { finished, inches } from "../length/index.ts";
 import { makePlan, type Plan } from "../plan/index.ts";
 import { buyRows } from "../supplies/index.ts";
 import { areApart, edgesOf, goodShare } from "./edges.ts";
@@ -75,6 +75,7 @@ describe("contrast", () => {
     const rows = ["a.a.", ".a.a", "a.a.", ".a.a"];
     const advice = oneOf(patchwork(rows, { a: grey(60), ".": grey(64) }), "contrast");
     expect(advice?.mend).toMatchObject({ instead: "plain", cells: 8, reach: 1 });
+    expect(advice?.where).toMatchObject({ pieces: [], steps: ["1", "2", "3", "4"] });
   });
 
   test("she asked for more contrast, and more is asked of the plan", () => {
@@ -158,6 +159,16 @@ describe("show-through", () => {
       { top: 4 },
     );
     expect(kindsOn(outside)).not.toContain("dark-beside-light");
+  });
+
+  test("a seam inside a unit counts, as its own step", () => {
+    const { job } = patchwork(["ab", "ab"], { a: grey(30), b: grey(80) });
+    const size = { width: finished(inches(4)), height: finished(inches(4)) };
+    const pieces = ["square-1", "square-2"].map((piece) => ({ piece, count: 2 }));
+    const unit = { kind: "unit", pattern: "squares", pieces, cloth: [], ...size } as const;
+    const advice = adviceFor({ layout: unit, buy: [] }, { ...job, top: null });
+    expect(advice.map(({ kind }) => kind)).toContain("dark-beside-light");
+    expect(advice[0]?.where).toMatchObject({ pieces: ["square-1"], steps: ["1"] });
   });
 
   test("an even dark back shades its top evenly: nothing is said; nor of what is cut off", () => {

@@ -18,8 +18,7 @@ export function contrastAdvice(scene: Scene): readonly Advice[] {
   if (known.total === 0 || now >= goal) return [];
   const swapped = reachedBySwaps(scene, known);
   const mended = mendFor(scene, known, goal);
-  const weak = weakEdges(scene, known);
-  const where = mended === null || mended.mend.instead === "plain" ? weak : placesOf(scene, mended.cells);
+  const where = mended === null ? weakEdges(scene, known) : placesOf(scene, mended.cells);
   const most = Math.max(swapped, mostOfHeap(scene, known));
   return [{ kind: "contrast", now, swapped, most, mend: mended?.mend ?? null, where }];
 }

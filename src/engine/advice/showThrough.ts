@@ -1,5 +1,6 @@
+import { fabricValue, isUndyed, type Job } from "../cloth/index.ts";
 import { outlineIn, overlaps } from "./outline.ts";
-import { type Cell, type Scene, seenValue, whereOf } from "./scene.ts";
+import { type Cell, type Part, type Scene, seenValue, whereOf } from "./scene.ts";
 import type { Advice } from "./types.ts";
 
 /** L* below which cloth shows through, and above which it lets it be seen. Common practice. */
@@ -13,19 +14,22 @@ const light = 75;
 export function seamShadows(scene: Scene): readonly Advice[] {
   const outline = outlineIn(scene.job);
   const isSeen = (cell: Cell | undefined) => cell !== undefined && overlaps(cell.place, outline);
+  const values = valuesById(scene.job);
   const shadows = scene.meetings.filter(({ one, other }) => {
     const [a, b] = [scene.cells[one], scene.cells[other]];
     if (a === undefined || b === undefined || !isSeen(a) || !isSeen(b)) return false;
+    if (one === other) return shadowsInside(a, values);
     return (isDark(a) && isLight(b)) || (isLight(a) && isDark(b));
   });
   if (shadows.length === 0) return [];
   // What is pressed under and trimmed is the dark one's allowance, so that is the one to name.
   const darkOnes = shadows.flatMap(({ one, other }) => {
     const cell = scene.cells[one];
-    return cell !== undefined && isDark(cell) ? [one] : [other];
+    return one === other || (cell !== undefined && isDark(cell)) ? [one] : [other];
   });
   const steps = shadows.map(({ step }) => step);
-  return [{ kind: "dark-beside-light", where: whereOf(scene, darkOnes, steps) }];
+  const isDarkPart = ({ fabric }: Part) => (values.get(fabric) ?? dark) < dark;
+  return [{ kind: "dark-beside-light", where: whereOf(scene, darkOnes, steps, isDarkPart) }];
 }
 
 /**
@@ -40,6 +44,17 @@ export function shadowsUnderTop(scene: Scene): readonly Advice[] {
   if (darkOnes.length === 0 || others.length === 0) return [];
   const cells = darkOnes.map(([at]) => at);
   return [{ kind: "dark-under-top", where: whereOf(scene, cells, []) }];
+}
+
+/** A unit of several fabrics has seams of its own. */
+function shadowsInside({ parts }: Cell, values: ReadonlyMap<string, number>): boolean {
+  const seen = parts.flatMap(({ fabric }) => values.get(fabric) ?? []);
+  return seen.some((value) => value < dark) && seen.some((value) => value > light);
+}
+
+function valuesById({ fabrics }: Job): ReadonlyMap<string, number> {
+  const known = fabrics.filter((fabric) => !isUndyed(fabric));
+  return new Map(known.map((fabric) => [fabric.id, fabricValue(fabric)]));
 }
 
 function isDark(cell: Cell): boolean {

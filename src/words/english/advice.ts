@@ -6,7 +6,7 @@ import { unitName } from "./names.ts";
 import { fabricNameOf, leftoverName } from "./steps.ts";
 
 /** What it is about, in a few words. */
-export function adviceTitle({ kind }: Pick<Advice, "kind">, { trade }: Voice): string {
+export function adviceTitle({ kind }: Advice, { trade }: Voice): string {
   const titles: { readonly [K in AdviceKind]: string } = {
     contrast: "How well the fabrics stand apart",
     bleeding: `${sentence(trade.colours)} that may run`,
@@ -91,8 +91,7 @@ function bleedingText(small: boolean, { trade }: Voice): string {
 type Said = { readonly names: Names; readonly voice: Voice };
 
 function unwashedText(bought: readonly BeforeWashing[], { pieces }: Where, { names, voice }: Said): string {
-  const is =
-    "Washed cloth is sewn to unwashed cloth here. The unwashed may draw in by up to 5 % at its first wash, and the seam puckers.";
+  const is = `Washed cloth is sewn to unwashed cloth here. The unwashed may draw in by up to ${voice.percent(0.05)} at its first wash, and the seam puckers.`;
   const ofBought = bought.map(
     ({ fabric, length }) =>
       `Wash ${fabricNameOf(fabric, names)} before you cut it, and buy ${boltText(length, voice)} to allow for that.`,

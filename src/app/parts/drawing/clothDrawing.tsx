@@ -1,5 +1,5 @@
 import { memo, type ReactNode, useMemo } from "react";
-import { hexOf } from "../../../engine/cloth/index.ts";
+import { hexOf, type Lab } from "../../../engine/cloth/index.ts";
 import type { Box, Drawing, Marks, PatchMark, Rect } from "../../../engine/drawing/index.ts";
 import styles from "./drawing.module.css";
 import { boxOnPage, type Look, pageFor, type RulerOnPage } from "./page.ts";
@@ -27,6 +27,8 @@ type ClothDrawingProps = {
   readonly framed?: Rect;
   /** Cells that are spoken of, each in a finer frame. */
   readonly marked?: readonly Rect[];
+  /** Lies in the marked cells in place of what is there. */
+  readonly newCloth?: Lab;
 };
 
 /**
@@ -34,7 +36,7 @@ type ClothDrawingProps = {
  * a double line, the cut-off edge hatched. All that stands round it is part of its name and hidden from who hears it.
  */
 export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
-  const { drawing, name, look = "large", ruler, sides, topOn, framed, marked: cells = [] } = props;
+  const { drawing, name, look = "large", ruler, sides, topOn, framed, marked: cells = [], newCloth } = props;
   const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
   const { marks, ratio, top } = page;
   return (
@@ -55,7 +57,7 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
         >
           <Cloth {...marks} />
           {cells.map((cell) => (
-            <Mark key={`${cell.x} ${cell.y}`} {...boxOnPage(cell, drawing, look)} />
+            <Mark key={`${cell.x} ${cell.y}`} box={boxOnPage(cell, drawing, look)} cloth={newCloth} />
           ))}
           {framed && <Frame {...boxOnPage(framed, drawing, look)} />}
           {topOn !== undefined && top !== null && <rect className={styles.top} {...top} />}
@@ -80,9 +82,10 @@ function Frame(box: Box) {
   );
 }
 
-function Mark(box: Box) {
+function Mark({ box, cloth }: { readonly box: Box; readonly cloth: Lab | undefined }) {
   return (
     <>
+      {cloth !== undefined && <rect {...box} fill={hexOf(cloth)} />}
       <rect className={`${styles.mark} ${styles.light}`} {...box} />
       <rect className={`${styles.mark} ${styles.dark}`} {...box} />
     </>

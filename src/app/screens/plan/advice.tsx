@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
 import { ToggleButton } from "react-aria-components";
 import { type Advice, type AdviceKind, adviceFor } from "../../../engine/advice/index.ts";
-import type { Job } from "../../../engine/cloth/index.ts";
+import type { Job, Lab } from "../../../engine/cloth/index.ts";
 import type { Rect } from "../../../engine/drawing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { adviceTexts } from "../../../words/index.ts";
@@ -28,8 +28,7 @@ export type Marks = {
   /** While better plans come one after the other, advice on each would only flicker. */
   readonly isSettled: boolean;
   /** null: nothing, or what this plan has no hint about. */
-  readonly marked: AdviceKind | null;
-  readonly cells: readonly Rect[];
+  readonly marked: Advice | null;
   readonly onMark: (kind: AdviceKind | null) => void;
 };
 
@@ -38,9 +37,15 @@ export function useMarks({ plan, state }: Pick<Found, "plan" | "state">, job: Jo
   const isSettled = state !== "searching" && state !== "waiting";
   return useMemo(() => {
     const advice = plan === null || wanted === null || !isSettled ? [] : adviceOn(plan, job);
-    const found = advice.find(({ kind }) => kind === wanted);
-    return { isSettled, marked: found?.kind ?? null, cells: found?.where.cells ?? [], onMark };
+    return { isSettled, marked: advice.find(({ kind }) => kind === wanted) ?? null, onMark };
   }, [plan, job, wanted, isSettled]);
+}
+
+/** A fabric that would mend the plan is shown where it would go, as the cloth it is. */
+export function markingOf(advice: Advice): { readonly marked: readonly Rect[]; readonly newCloth?: Lab } {
+  const marked = advice.where.cells;
+  const mend = advice.kind === "contrast" ? advice.mend : null;
+  return mend === null ? { marked } : { marked, newCloth: mend.lab };
 }
 
 type AdviceListProps = { readonly plan: PlanDocument; readonly job: Job; readonly marks: Marks };
@@ -60,7 +65,7 @@ export function AdviceList({ plan, job, marks }: AdviceListProps) {
             key={one.kind}
             advice={one}
             plan={plan}
-            isMarked={one.kind === marked}
+            isMarked={one.kind === marked?.kind}
             onMark={(on) => onMark(on ? one.kind : null)}
           />
         ))}
@@ -101,7 +106,7 @@ function Hint({ advice, plan, isMarked, onMark }: HintProps) {
 function Nearby({ advice, plan }: Pick<HintProps, "advice" | "plan">) {
   return (
     <div className={styles.nearby} aria-hidden="true">
-      <ClothDrawing drawing={drawingOfPlan(plan)} look="medium" name="" marked={advice.where.cells} />
+      <ClothDrawing drawing={drawingOfPlan(plan)} look="medium" name="" {...markingOf(advice)} />
     </div>
   );
 }

@@ -5,7 +5,7 @@ import { useProject } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
-import type { Marks } from "./advice.tsx";
+import { type Marks, markingOf } from "./advice.tsx";
 import { another, type Desk, type Found, seconds, type Wish } from "./desk.ts";
 import styles from "./plan.module.css";
 
@@ -17,7 +17,7 @@ type ChosenPlanProps = {
 };
 
 /** The chosen plan, large. */
-export function ChosenPlan({ wish, found: { plan }, empty, marks: { marked, cells } }: ChosenPlanProps) {
+export function ChosenPlan({ wish, found: { plan }, empty, marks: { marked } }: ChosenPlanProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   const advice = useTexts(adviceTexts);
@@ -32,7 +32,7 @@ export function ChosenPlan({ wish, found: { plan }, empty, marks: { marked, cell
             drawing={drawing}
             name={plan === null ? texts.drawing : drawn.nameOfPlan(plan.style, plan.back)}
             ruler={drawn.ruler(drawing.ruler.length)}
-            marked={cells}
+            {...(marked === null ? {} : markingOf(marked))}
           />
           <figcaption>
             {drawn.seenFromBehind} {drawing.cutOff !== null && drawn.cutOff}{" "}
