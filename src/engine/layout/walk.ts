@@ -44,17 +44,32 @@ export function cutSizeOf(node: LayoutNode, seams: Seams): Size<Cut> {
 
 /** Every node of the layout, a join before its parts, parts left to right and top to bottom. */
 export function nodesOf(layout: LayoutNode, job: Pick<Job, "seam">): readonly Placed[] {
-  const found: Placed[] = [];
-  visit(place(layout, outerSeams(job), { x: length(0), y: length(0) }, []), found);
-  return found;
+  return walked(layout, job).nodes;
 }
 
 /** Every leaf of the layout, left to right and top to bottom within each join. */
 export function leavesOf(layout: LayoutNode, job: Pick<Job, "seam">): readonly PlacedLeaf[] {
-  return nodesOf(layout, job).flatMap((placed) => {
-    const { node } = placed;
-    return node.kind === "join" ? [] : [{ ...placed, node }];
-  });
+  return walked(layout, job).leaves;
+}
+
+type Walk = {
+  readonly seam: Length;
+  readonly nodes: readonly Placed[];
+  readonly leaves: readonly PlacedLeaf[];
+};
+
+// Steps, cutting, buying and figures of one plan all walk the same layout, which never changes.
+const walks = new WeakMap<LayoutNode, Walk>();
+
+function walked(layout: LayoutNode, { seam }: Pick<Job, "seam">): Walk {
+  const before = walks.get(layout);
+  if (before?.seam === seam) return before;
+  const nodes: Placed[] = [];
+  visit(place(layout, outerSeams({ seam }), { x: length(0), y: length(0) }, []), nodes);
+  const leaves = nodes.filter((placed): placed is PlacedLeaf => placed.node.kind !== "join");
+  const walk = { seam, nodes, leaves };
+  walks.set(layout, walk);
+  return walk;
 }
 
 /** The same tree with each leaf exchanged for what `change` gives; leaves come in the order of `leavesOf`. */
