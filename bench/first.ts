@@ -7,7 +7,12 @@ import { isAsked, mayWrite, readOptions, say } from "./options.ts";
 import { isMeasured, writeRaw } from "./raw.ts";
 
 export type FirstRow = Omit<DenseHeap, "back"> & { readonly tries: readonly FirstPlan[] };
-export type FirstPlan = { readonly milliseconds: number; readonly cpuMilliseconds: number };
+export type FirstPlan = {
+  readonly milliseconds: number;
+  readonly cpuMilliseconds: number;
+  /** Of processor time, once the same process has made a few plans before. */
+  readonly warmMilliseconds: number;
+};
 
 const triesOfEach = 3;
 
@@ -28,11 +33,10 @@ if (write) writeRaw(run, rows, options.because);
 
 function runHeap({ back, ...heap }: DenseHeap): FirstRow {
   const tries = Array.from({ length: triesOfEach }, () => firstPlan(heap.name, back));
-  const [wall, cpu] = [
-    median(tries.map(({ milliseconds }) => milliseconds)),
-    median(tries.map(({ cpuMilliseconds }) => cpuMilliseconds)),
-  ];
-  say(`${heap.name.padEnd(15)} first plan after ${wall.toFixed(0)} ms (${cpu.toFixed(0)} ms of CPU)`);
+  const of = (value: (one: FirstPlan) => number) => median(tries.map(value)).toFixed(0);
+  const [wall, cpu] = [of(({ milliseconds }) => milliseconds), of(({ cpuMilliseconds }) => cpuMilliseconds)];
+  const warm = of(({ warmMilliseconds }) => warmMilliseconds);
+  say(`${heap.name.padEnd(15)} first plan after ${wall} ms (${cpu} ms of CPU; warm ${warm} ms)`);
   return { ...heap, tries };
 }
 

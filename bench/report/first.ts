@@ -15,7 +15,7 @@ function setText(raw: Raw<FirstRow>): string {
     `## The first valid plan: ${raw.options.set} seeds`,
     "Cold: a fresh process has read the heap and has planned nothing yet. From there to the first whole plan, checked. Of each heap the " +
       `median of ${raw.options.tries} processes; strips may be cut apart. Milliseconds pass faster than processor milliseconds where the ` +
-      "machine has other work.",
+      "machine has other work. Warm: the same first plan in a process that has made four before.",
     origin([raw]),
     markdown(table(raw.rows)),
   ].join("\n\n");
@@ -24,12 +24,20 @@ function setText(raw: Raw<FirstRow>): string {
 function table(rows: readonly FirstRow[]): Table {
   const groups = groupedBy(rows, ({ n, ratio }) => `${n} ${ratio}`);
   return {
-    heads: ["n", "ratio", "ms", "ms of processor time", "heaps"],
+    heads: ["n", "ratio", "ms", "ms of processor time", "the same, warm", "heaps"],
     rows: groups.map(([key, group]) => {
       const [n = "", ratio = ""] = key.split(" ");
       const wall = group.map(({ tries }) => median(tries.map(({ milliseconds }) => milliseconds)));
       const cpu = group.map(({ tries }) => median(tries.map(({ cpuMilliseconds }) => cpuMilliseconds)));
-      return [n, ratio, meanAndMost(wall, 0), meanAndMost(cpu, 0), String(group.length)];
+      const warm = group.map(({ tries }) => median(tries.map(({ warmMilliseconds }) => warmMilliseconds)));
+      return [
+        n,
+        ratio,
+        meanAndMost(wall, 0),
+        meanAndMost(cpu, 0),
+        meanAndMost(warm, 0),
+        String(group.length),
+      ];
     }),
   };
 }
