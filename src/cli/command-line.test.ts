@@ -96,6 +96,13 @@ describe("verso plan", () => {
     expect(written()).toEqual(untouched);
   });
 
+  it("says before the steps what to mind in sewing, and nothing where nothing is known to be the matter", async () => {
+    const { said } = await verso("plan", "heap.csv", ...frame);
+    expect(said).toMatch(/Before you sew\n {2}\S.*Where: .*strip 1 \(ink\).*The (first|steps)/s);
+    writeFileSync(join(folder, "grey.csv"), "kind,width,height,count\nsquare,5,5,12\n");
+    expect((await verso("plan", "grey.csv", ...frame)).said).not.toContain("Before you sew");
+  });
+
   it("writes a plan that reads back, and its picture", async () => {
     const { status, said } = await verso(
       "plan",

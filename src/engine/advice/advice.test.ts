@@ -3,10 +3,11 @@ import { describe, expect, it, test } from "vitest";
 import { type Patch, type Patchwork, patchwork } from "../../../test/generators/patchwork.ts";
 import { heaps, jobOf } from "../../../test/plans/heaps.ts";
 import { styles } from "../back/index.ts";
-import { fabricOf, type Job, undyed } from "../cloth/index.ts";
-import { finished, inches } from "../length/index.ts";
+import { fabricOf, hexOf, type Job, undyed } from "../cloth/index.ts";
+import { canBeCut } from "../layout/index.ts";
+import { finished, inches, subtract } from "../length/index.ts";
 import { makePlan, type Plan } from "../plan/index.ts";
-import { buyRows } from "../supplies/index.ts";
+import { buyRows, untrueEnd } from "../supplies/index.ts";
 import { areApart, edgesOf, goodShare } from "./edges.ts";
 import { type Advice, type AdviceKind, adviceFor, type Where } from "./index.ts";
 import { hueOf } from "./palette.ts";
@@ -102,6 +103,50 @@ describe("contrast", () => {
       { numRuns: 30 },
     );
   });
+});
+
+describe("the fabric that would mend it", () => {
+  const grids = fc.array(fc.array(fc.constantFrom("a", "b", "c"), { minLength: 5, maxLength: 5 }), {
+    minLength: 3,
+    maxLength: 5,
+  });
+
+  it("does what is said of it once it lies there, and the cloth is enough", () => {
+    let mended = 0;
+    const law = (grid: string[][]) => {
+      const rows = grid.map((row) => row.join(""));
+      const work = patchwork(rows, three, { wishes: ["more-contrast"] });
+      const advice = oneOf(work, "contrast");
+      if (!advice?.mend) return;
+      mended++;
+      const { l, a, b } = advice.mend.lab;
+      const laid = patchwork(withNew(rows, advice.where.cells), {
+        ...three,
+        n: { colour: hexOf({ l, a, b }) },
+      });
+      const after = goodShare(edgesOf(sceneOf({ layout: laid.layout, buy: [] }, laid.job)));
+      expect(after).toBeCloseTo(advice.mend.reach, 6);
+      const needed = advice.where.cells.map(() => ({
+        width: inches(9, 2),
+        height: inches(9, 2),
+        mayTurn: true,
+      }));
+      const cloth = { width: advice.mend.width, height: subtract(advice.mend.length, untrueEnd) };
+      expect(canBeCut(needed, [cloth])).toBe(true);
+    };
+    fc.assert(fc.property(grids, law), { numRuns: 60 });
+    expect(mended).toBeGreaterThan(20);
+  });
+
+  /** The letter n in each of the cells, which are 4 in and begin 1/4 in from the raw edge. */
+  function withNew(rows: readonly string[], cells: Where["cells"]): readonly string[] {
+    const letters = rows.map((row) => [...row]);
+    for (const { x, y } of cells) {
+      const [row, column] = [y, x].map((at) => (at - inches(1, 4)) / inches(4));
+      letters[row ?? -1]?.splice(column ?? -1, 1, "n");
+    }
+    return letters.map((row) => row.join(""));
+  }
 });
 
 const three = { a: grey(50), b: grey(53), c: grey(75) };
