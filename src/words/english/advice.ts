@@ -72,7 +72,7 @@ function mendText({ instead, value, hue, reach, cells, length, width }: Mend, na
   const bolt = `${boltText(length, voice)}, ${voice.length(width)} wide`;
   const what = /^[aeiou]/.test(cloth) ? `An ${cloth}` : `A ${cloth}`;
   return instead === "plain"
-    ? `${what} in place of ${fabricNameOf("plain", names)} would bring it to ${voice.percent(reach)}; you need as much of it, ${bolt}.`
+    ? `${what} cloth in place of ${fabricNameOf("plain", names)} would bring it to ${voice.percent(reach)}; you need as much of it, ${bolt}.`
     : `${what} fabric in place of ${voice.count(cells, "piece", "pieces")} would bring it to ${voice.percent(reach)}; ${bolt}, is enough.`;
 }
 
