@@ -4,6 +4,7 @@ import { determinismText } from "./determinism.ts";
 import { firstText } from "./first.ts";
 import { knapsackText } from "./knapsack.ts";
 import { paceText } from "./pace.ts";
+import { pageText } from "./page.ts";
 import { provedText } from "./proved.ts";
 import { realText } from "./real.ts";
 import { referenceText } from "./reference.ts";
@@ -20,6 +21,7 @@ export function resultsText(raws: readonly Raw[]): string {
     realText(of("real")),
     determinismText(of("determinism")),
     paceText(of("pace")),
+    pageText(of("page")),
   ];
   return `${[opening, ...sections.filter((section) => section !== "")].join("\n\n")}\n`;
 }

@@ -1,0 +1,2 @@
+export const built: string;
+export function ensureBuilt(): boolean;
