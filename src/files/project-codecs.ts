@@ -68,6 +68,17 @@ export function orNull<T>({ schema, write }: Codec<T>): Codec<T | null> {
   return { schema: v.nullable(schema), write: (value) => (value === null ? null : write(value)) };
 }
 
+/** For what earlier projects do not have: they mean `value`. */
+export function usually<T>({ schema, write }: Codec<T>, value: T): Codec<T> {
+  return {
+    schema: v.pipe(
+      v.optional(v.unknown(), () => write(value)),
+      schema,
+    ),
+    write,
+  };
+}
+
 export function three<T>({ schema, write }: Codec<T>): Codec<readonly [T, T, T]> {
   return {
     schema: v.strictTuple([schema, schema, schema]),

@@ -62,6 +62,7 @@ export function draftOfProject(project: Project): Draft {
     ...(top === null ? {} : { top: { ...top, method: size.method, extra } }),
     back: back ?? { width: length(0), height: length(0) },
     time,
+    wishes: project.wishes.asked,
     plain: { name: plain.name, ...(plain.colour === "" ? {} : { colour: plain.colour }) },
     pieces: asideOfProject(project).pieces,
   };

@@ -1,6 +1,17 @@
 import * as v from "valibot";
 import { styles } from "../engine/back/index.ts";
-import { directions, grains, keeps, kinds, methods, times, uses } from "../engine/cloth/index.ts";
+import {
+  amounts,
+  directions,
+  grains,
+  keeps,
+  kinds,
+  methods,
+  times,
+  uses,
+  type Wish,
+  wishes,
+} from "../engine/cloth/index.ts";
 import { displayUnits } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
 import {
@@ -15,14 +26,23 @@ import {
   orNull,
   text,
   three,
+  usually,
   weightMeasure,
   whole,
   written,
   yesOrNo,
 } from "./project-codecs.ts";
-import type { Cells, KeptPlan, Project, RoughStock } from "./project-types.ts";
+import type { Cells, KeptPlan, Project, RoughStock, StayingCells } from "./project-types.ts";
 
-export const mostOf = { rows: 20_000, rough: 200, ticks: 20_000, others: 100 } as const;
+export const mostOf = {
+  rows: 20_000,
+  rough: 200,
+  ticks: 20_000,
+  others: 100,
+  parts: 20_000,
+  depth: 500,
+  stays: 2_000,
+} as const;
 
 const measure = orNull(lengthMeasure);
 const plainText = text(longestText.cell);
@@ -38,6 +58,21 @@ const keptPlan: Codec<KeptPlan> = {
     keptAt: moment.schema,
   }),
   write: (plan) => ({ ...plan, keptAt: moment.write(plan.keptAt) }),
+};
+
+const asked: Codec<readonly Wish[]> = {
+  schema: v.pipe(v.array(oneOf(wishes).schema), v.maxLength(wishes.length)),
+  write: (value) => value,
+};
+
+const path = v.pipe(v.array(whole(0, mostOf.parts).schema), v.maxLength(mostOf.depth));
+
+const stayingCells: Codec<StayingCells> = {
+  schema: v.object({
+    plan: text(longestText.plan).schema,
+    paths: v.pipe(v.array(path), v.maxLength(mostOf.stays)),
+  }),
+  write: (value) => ({ ...value }),
 };
 
 /** Everything that is one value: two tabs that change different ones both keep their change. */
@@ -69,6 +104,9 @@ export const factCodecs = {
   "heap.reserveLabel": yesOrNo,
   "wishes.style": orNull(oneOf(styles)),
   "wishes.seed": whole(0, 2 ** 32),
+  "wishes.amount": usually(oneOf(amounts), "usual"),
+  "wishes.asked": usually(asked, []),
+  "wishes.stays": usually(orNull(stayingCells), null),
   plan: orNull(keptPlan),
 } as const;
 export type FactName = keyof typeof factCodecs;
@@ -164,6 +202,9 @@ export function factsOf(project: Project): Facts {
     "heap.reserveLabel": heap.reserveLabel,
     "wishes.style": wishes.style,
     "wishes.seed": wishes.seed,
+    "wishes.amount": wishes.amount,
+    "wishes.asked": wishes.asked,
+    "wishes.stays": wishes.stays,
     plan: project.plan,
   };
 }
@@ -205,7 +246,13 @@ export function projectOf(
       reserveLabel: facts["heap.reserveLabel"],
     },
     ...lists,
-    wishes: { style: facts["wishes.style"], seed: facts["wishes.seed"] },
+    wishes: {
+      style: facts["wishes.style"],
+      seed: facts["wishes.seed"],
+      amount: facts["wishes.amount"],
+      asked: facts["wishes.asked"],
+      stays: facts["wishes.stays"],
+    },
     plan: facts.plan,
   };
   return before === undefined ? project : withSameParts(project, before);

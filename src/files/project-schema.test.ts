@@ -6,7 +6,17 @@ import { expect, test } from "vitest";
 import { handMadePlan } from "../../test/generators/handMadePlan.ts";
 import { projects } from "../../test/generators/projects.ts";
 import { styles } from "../engine/back/index.ts";
-import { directions, grains, keeps, kinds, methods, times, uses } from "../engine/cloth/index.ts";
+import {
+  amounts,
+  directions,
+  grains,
+  keeps,
+  kinds,
+  methods,
+  times,
+  uses,
+  wishes,
+} from "../engine/cloth/index.ts";
 import { columns, writePlan, writeProject } from "./index.ts";
 import { readProjectJson } from "./project-json.ts";
 
@@ -45,6 +55,8 @@ test("it names the same words as the engine", () => {
   expect(properties.size.properties.method.enum).toEqual([...methods]);
   expect(properties.time.enum).toEqual([...times]);
   expect(properties.wishes.properties.style.enum).toEqual([...styles, null]);
+  expect(properties.wishes.properties.amount.enum).toEqual([...amounts]);
+  expect(properties.wishes.properties.asked.items.enum).toEqual([...wishes]);
 });
 
 test("what it refuses for its shape the reader refuses, and the other way round", () => {

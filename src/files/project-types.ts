@@ -1,5 +1,5 @@
 import type { Style } from "../engine/back/index.ts";
-import type { Direction, Grain, Keep, Kind, Method, Time, Use } from "../engine/cloth/index.ts";
+import type { Amount, Direction, Grain, Keep, Kind, Method, Time, Use, Wish } from "../engine/cloth/index.ts";
 import type { Area, DisplayUnit, Length } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
 
@@ -113,8 +113,18 @@ export type HeapFacts = {
   readonly reserveLabel: boolean;
 };
 
-/** What she is looking at on the plan page. */
-export type Wishes = { readonly style: Style | null; readonly seed: number };
+/** What she is looking at on the plan page, and what she would like of plans. */
+export type Wishes = {
+  readonly style: Style | null;
+  readonly seed: number;
+  readonly amount: Amount;
+  readonly asked: readonly Wish[];
+  /** Cells of a plan that stay in the next one. */
+  readonly stays: StayingCells | null;
+};
+
+/** `plan`: a `verso-plan` document; the paths lead to cells of its layout. */
+export type StayingCells = { readonly plan: string; readonly paths: readonly (readonly number[])[] };
 
 /** The plan she kept. The text is a `verso-plan` document; the rest says what made it. */
 export type KeptPlan = {

@@ -2,11 +2,11 @@
 import type { Style } from "../engine/back/index.ts";
 import type { LayoutNode, LeafNode } from "../engine/layout/index.ts";
 import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
-import { onePattern, styleName } from "./english/names.ts";
+import { onePattern, placeName, styleName } from "./english/names.ts";
 import { leftoverName, roleOf } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
 import type { Names } from "./types.ts";
-import type { Voice } from "./voice.ts";
+import { sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
 
 /** A part of the layout by its place: the whole back, a row of it or a place in a row. */
@@ -23,6 +23,8 @@ export type DrawingTexts = {
   readonly asList: string;
   /** That the list holds finished sizes, and how to read it. */
   readonly asListWhat: string;
+  /** A cell by its place in the whole layout: "Row 3, place 5: strip 4, 2 × 9 in". */
+  readonly cell: (path: readonly number[], layout: LayoutNode, names: Names) => string;
   readonly part: (node: LayoutNode, place: PartPlace, names: Names) => string;
 };
 
@@ -40,6 +42,7 @@ function english(voice: Voice): DrawingTexts {
     nameOfBack: (back, top) => nameOfBack(back, top, voice),
     asList: "The drawing as a list",
     asListWhat: "Rows from top to bottom, places from left to right. Sizes as they show once sewn.",
+    cell: (path, layout, names) => cellText(path, layout, { names, voice }),
     part: (node, place, names) => partText(node, place, { names, voice }),
   };
 }
@@ -55,6 +58,13 @@ function partText(node: LayoutNode, { within, index }: PartPlace, said: Said): s
   const place = { back: "The whole back", below: `Row ${index + 1}`, beside: `Place ${index + 1}` }[within];
   const what = node.kind === "join" ? joinText(node, said.voice) : leafText(node, said);
   return `${place}: ${what}, ${said.voice.size(node)}`;
+}
+
+function cellText(path: readonly number[], layout: LayoutNode, said: Said): string {
+  let node = layout;
+  for (const index of path) node = (node.kind === "join" ? node.parts[index] : undefined) ?? node;
+  const what = node.kind === "join" ? joinText(node, said.voice) : leafText(node, said);
+  return `${sentence(placeName(path, layout))}: ${what}, ${said.voice.size(node)}`;
 }
 
 function joinText(node: Extract<LayoutNode, { readonly kind: "join" }>, voice: Voice): string {

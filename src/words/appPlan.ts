@@ -1,9 +1,11 @@
 /** What the page says on which a plan is found and kept. */
 import type { Style } from "../engine/back/index.ts";
-import type { DraftProblem } from "../engine/cloth/index.ts";
+import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
+import type { DraftProblem, Wish } from "../engine/cloth/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
 import type { Figures, Usable } from "../engine/plan/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
+import { choiceNoteText, reasonsText } from "./english/choice.ts";
 import { draftProblem } from "./english/draftProblems.ts";
 import { styleName, styleSentence } from "./english/names.ts";
 import { buyText, figureLines, usableText } from "./english/plan.ts";
@@ -35,6 +37,24 @@ export type PlanTexts = {
   /** "buy 2⅞ yd"; under a small drawing. */
   readonly toBuy: (rows: readonly BuyRow[]) => string;
   readonly drawing: string;
+  readonly wishes: string;
+  readonly wish: { readonly [W in Wish]: string };
+  readonly choosing: string;
+  readonly reasons: (reasons: readonly Reason[]) => string;
+  readonly choiceNote: (note: ChoiceNote) => string;
+
+  readonly change: string;
+  readonly changeHow: string;
+  readonly pieces: string;
+  readonly stays: string;
+  readonly mustBeIn: string;
+  readonly leaveOut: string;
+  readonly keepWhole: string;
+  /** How many cells stay when the plan is made again. */
+  readonly staying: (count: number) => string;
+  readonly again: string;
+  readonly letAllGo: string;
+  readonly done: string;
 
   readonly searching: string;
   readonly searchingShare: (covered: number) => string;
@@ -86,6 +106,8 @@ function english(voice: Voice): PlanTexts {
     hours: ({ minutes }) => shortTimeText(minutes, voice),
     toBuy: (rows) => toBuyText(rows, voice),
     drawing: "An empty place: this style is being drawn.",
+    ...choiceTexts(voice),
+    ...changeTexts(voice),
 
     searching: "Looking for a better one…",
     searchingShare: (covered) =>
@@ -111,6 +133,38 @@ function english(voice: Voice): PlanTexts {
     notReady: "Something is needed before a plan can be made",
     stops: (problem, listed) => stopText(problem, listed, voice),
     mendOn: { size: "Go to Size", leftovers: "Go to Leftovers" },
+  };
+}
+
+function choiceTexts(voice: Voice) {
+  return {
+    wishes: "What would you like?",
+    wish: {
+      "sew-less": "Sew less",
+      "use-small": "Use up small ones",
+      "buy-nothing": "Buy nothing",
+      "more-contrast": "More contrast",
+    },
+    choosing: "Looking for plans that differ…",
+    reasons: (reasons: readonly Reason[]) => reasonsText(reasons, voice),
+    choiceNote: (note: ChoiceNote) => choiceNoteText(note, voice),
+  };
+}
+
+function changeTexts(voice: Voice) {
+  return {
+    change: "Change this plan",
+    changeHow: "Tap a piece in the drawing, or choose it in the list.",
+    pieces: "Pieces of this plan",
+    stays: "This stays",
+    mustBeIn: "Must be in",
+    leaveOut: "Leave out",
+    keepWhole: "Keep whole",
+    staying: (count: number) =>
+      count === 1 ? "1 piece stays in its place." : `${voice.number(count)} pieces stay in their places.`,
+    again: "Plan again round it",
+    letAllGo: "Let all go",
+    done: "Done",
   };
 }
 

@@ -58,6 +58,7 @@ const drawing: Partial<TextsOf<DrawingTexts>> = {
   ruler: (texts) => [texts.ruler(inches(12))],
   nameOfPlan: (texts) => styles.map((style) => texts.nameOfPlan(style, size)),
   nameOfBack: (texts) => [texts.nameOfBack(size, null), texts.nameOfBack(size, top)],
+  cell: (texts) => nodesOf(plan.layout, plan).map(({ path }) => texts.cell(path, plan.layout, plan)),
   part: (texts) =>
     nodesOf(plan.layout, plan).flatMap(({ node }) =>
       (["back", "below", "beside"] as const).map((within) => texts.part(node, { within, index: 2 }, plan)),
@@ -173,6 +174,9 @@ const plans: Partial<TextsOf<PlanTexts>> = {
     ),
   toBuy: (texts) => [texts.toBuy([]), texts.toBuy(plan.buy), texts.toBuy([...plan.buy, ...plan.buy])],
   searchingShare: (texts) => [texts.searchingShare(0.62)],
+  reasons: (texts) => [texts.reasons([{ kind: "nothing-to-buy" }])],
+  choiceNote: (texts) => [texts.choiceNote({ kind: "no-more", count: 2 })],
+  staying: (texts) => [texts.staying(1), texts.staying(3)],
   keepingClears: (texts) => [texts.keepingClears(1), texts.keepingClears(4)],
   time: (texts) => [texts.time(plan.figures)],
   figures: (texts) =>

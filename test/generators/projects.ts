@@ -1,6 +1,16 @@
 import fc from "fast-check";
 import { styles } from "../../src/engine/back/index.ts";
-import { directions, grains, keeps, kinds, methods, times, uses } from "../../src/engine/cloth/index.ts";
+import {
+  amounts,
+  wishes as asked,
+  directions,
+  grains,
+  keeps,
+  kinds,
+  methods,
+  times,
+  uses,
+} from "../../src/engine/cloth/index.ts";
 import { areaOf, displayUnits, type Length, length } from "../../src/engine/length/index.ts";
 import type {
   HeapFacts,
@@ -96,6 +106,11 @@ export const heaps: fc.Arbitrary<HeapFacts> = fc.record({
 export const wishes: fc.Arbitrary<Wishes> = fc.record({
   style: fc.option(fc.constantFrom(...styles)),
   seed: fc.nat(1000),
+  amount: fc.constantFrom(...amounts),
+  asked: fc.subarray([...asked]),
+  stays: fc.option(
+    fc.record({ plan: texts, paths: fc.array(fc.array(fc.nat(30), { maxLength: 4 }), { maxLength: 4 }) }),
+  ),
 });
 
 export const keptPlans: fc.Arbitrary<KeptPlan> = fc.record({

@@ -1,5 +1,5 @@
 import type { Style } from "../back/index.ts";
-import type { Job, Wish } from "../cloth/index.ts";
+import { type Amount, amounts, type Job, type Wish } from "../cloth/index.ts";
 import { type Plan, type PlanSearch, rankStyles, startPlan } from "../plan/index.ts";
 import { type Choice, choose, usualWanted, type Wanted } from "./choose.ts";
 
@@ -35,23 +35,35 @@ export function startChoice(job: Job, request: ChoiceRequest): ChoiceSearch {
   return new Choosing(job, request);
 }
 
+/** Her job with so much to sew. */
+export function jobFor(job: Job, amount: Amount): Job {
+  switch (amount) {
+    case "usual":
+      return job;
+    case "less":
+      return { ...job, wishes: [...new Set<Wish>([...job.wishes, "sew-less"])] };
+    case "afternoon":
+      return { ...job, time: "afternoon" };
+  }
+}
+
+export type Candidate = { readonly style: Style; readonly amount: Amount };
+
 /** The plans a choice looks at first: every style as she wishes, and with less to sew. */
 export function candidatesFor(job: Job): readonly Candidate[] {
-  return lessAndLess(job).flatMap((less) => rankStyles(less).map((style) => ({ style, job: less })));
+  return amounts
+    .filter((amount) => amount === "usual" || isLess(job, amount))
+    .flatMap((amount) => rankStyles(jobFor(job, amount)).map((style) => ({ style, amount })));
 }
 
-/** Her job, and the same with less and less to sew. */
-function lessAndLess(job: Job): readonly Job[] {
-  const less: Job = { ...job, wishes: [...new Set<Wish>([...job.wishes, "sew-less"])] };
-  const shorter: Job = { ...job, time: "afternoon" };
-  return [
-    job,
-    ...(job.wishes.includes("sew-less") ? [] : [less]),
-    ...(job.time === "afternoon" ? [] : [shorter]),
-  ];
+function isLess({ wishes, time }: Job, amount: Amount): boolean {
+  return amount === "less" ? !wishes.includes("sew-less") : time !== "afternoon";
 }
 
-export type Candidate = { readonly style: Style; readonly job: Job };
+/** Moves of a first look at a plan whose long one has so many. */
+export function glanceOf(effort: number): number {
+  return Math.max(1, Math.round(effort * glance));
+}
 
 type Look = { readonly candidate: Candidate; readonly search: PlanSearch; readonly isLong: boolean };
 
@@ -79,7 +91,7 @@ class Choosing implements ChoiceSearch {
   }
 
   get effort(): number {
-    const looks = candidatesFor(this.job).length * this.short;
+    const looks = candidatesFor(this.job).length * glanceOf(this.request.effort);
     return Math.max(this.moves, looks + (this.wanted.most + 1) * this.request.effort);
   }
 
@@ -109,10 +121,6 @@ class Choosing implements ChoiceSearch {
     return this.request.wanted ?? usualWanted;
   }
 
-  private get short(): number {
-    return Math.max(1, Math.round(this.request.effort * glance));
-  }
-
   private plans(): Plan[] {
     return [...this.made.values()].map(({ plan }) => plan);
   }
@@ -134,8 +142,12 @@ class Choosing implements ChoiceSearch {
   }
 
   private start(candidate: Candidate, isLong: boolean): Look {
-    const { style, job } = candidate;
-    const effort = isLong ? this.request.effort : this.short;
-    return { candidate, isLong, search: startPlan(job, { style, seed: this.request.seed, effort }) };
+    const { style, amount } = candidate;
+    const effort = isLong ? this.request.effort : glanceOf(this.request.effort);
+    return {
+      candidate,
+      isLong,
+      search: startPlan(jobFor(this.job, amount), { style, seed: this.request.seed, effort }),
+    };
   }
 }

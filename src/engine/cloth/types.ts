@@ -84,6 +84,10 @@ export type Time = (typeof times)[number];
 export const wishes = ["sew-less", "use-small", "buy-nothing", "more-contrast"] as const;
 export type Wish = (typeof wishes)[number];
 
+/** How much there is to sew in a plan: as her time and wishes have it, less, or what an afternoon gives. */
+export const amounts = ["usual", "less", "afternoon"] as const;
+export type Amount = (typeof amounts)[number];
+
 export type Top = Size & {
   readonly method: Method;
   /** How much larger the back must be on each side. */

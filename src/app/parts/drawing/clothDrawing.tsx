@@ -29,6 +29,8 @@ type ClothDrawingProps = {
   readonly marked?: readonly Rect[];
   /** Lies in the marked cells in place of what is there. */
   readonly newCloth?: Lab;
+  /** What stays where it is: each with a pin. */
+  readonly pinned?: readonly Rect[];
 };
 
 /**
@@ -36,7 +38,8 @@ type ClothDrawingProps = {
  * a double line, the cut-off edge hatched. All that stands round it is part of its name and hidden from who hears it.
  */
 export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
-  const { drawing, name, look = "large", ruler, sides, topOn, framed, marked: cells = [], newCloth } = props;
+  const { drawing, name, look = "large", ruler, sides, topOn, framed, pinned = [] } = props;
+  const { marked: cells = [], newCloth } = props;
   const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
   const { marks, ratio, top } = page;
   return (
@@ -58,6 +61,9 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
           <Cloth {...marks} />
           {cells.map((cell) => (
             <Mark key={`${cell.x} ${cell.y}`} box={boxOnPage(cell, drawing, look)} cloth={newCloth} />
+          ))}
+          {pinned.map((rect) => (
+            <Pin key={`${rect.x} ${rect.y}`} {...boxOnPage(rect, drawing, look)} />
           ))}
           {framed && <Frame {...boxOnPage(framed, drawing, look)} />}
           {topOn !== undefined && top !== null && <rect className={styles.top} {...top} />}
@@ -88,6 +94,19 @@ function Mark({ box, cloth }: { readonly box: Box; readonly cloth: Lab | undefin
       {cloth !== undefined && <rect {...box} fill={hexOf(cloth)} />}
       <rect className={`${styles.mark} ${styles.light}`} {...box} />
       <rect className={`${styles.mark} ${styles.dark}`} {...box} />
+    </>
+  );
+}
+
+/** A pin's head in the middle of a cell, and a thin frame. */
+function Pin(box: Box) {
+  const centre = { cx: box.x + box.width / 2, cy: box.y + box.height / 2 };
+  const r = Math.max(2.5, Math.min(6, box.width / 4, box.height / 4));
+  return (
+    <>
+      <rect className={`${styles.held} ${styles.light}`} {...box} />
+      <rect className={`${styles.held} ${styles.dark}`} {...box} />
+      <circle className={styles.pin} {...centre} r={r} />
     </>
   );
 }

@@ -13,7 +13,8 @@ const { job } = checkProject({
 });
 if (job === null) throw new Error("the sample can be planned");
 
-const wish: Wish = { style: "chunks", seed: 1 };
+const plainly = { amount: "usual", stays: null } as const;
+const wish: Wish = { style: "chunks", seed: 1, ...plainly };
 const planOf = (covered: number): Plan => {
   const plan = handMadePlan();
   return { ...plan, figures: { ...plan.figures, covered } };
@@ -49,7 +50,7 @@ describe("the desk", () => {
     desk.search(wish, seconds.glance);
     desk.search(wish, seconds.glance);
     expect(asked.map(({ request }) => request)).toEqual([
-      { ...wish, effort: defaultEffort(job, seconds.glance) },
+      { style: "chunks", seed: 1, effort: defaultEffort(job, seconds.glance) },
     ]);
   });
 
@@ -117,7 +118,7 @@ describe("the desk", () => {
     const { solve, asked } = standIn();
     const desk = openDesk(job, solve);
     for (const style of ["chunks", "cross", "squares"] as const)
-      desk.search({ style, seed: 1 }, seconds.glance);
+      desk.search({ style, seed: 1, ...plainly }, seconds.glance);
     desk.leave();
     expect(asked.map(({ wishes }) => wishes.signal?.aborted)).toEqual([true, true, true]);
   });

@@ -1,11 +1,19 @@
 import type { Style } from "../../../engine/back/index.ts";
-import type { Job } from "../../../engine/cloth/index.ts";
-import { defaultEffort, type Plan } from "../../../engine/plan/index.ts";
-import type { PlanDocument } from "../../../files/index.ts";
+import { jobFor } from "../../../engine/choice/index.ts";
+import type { Amount, Job } from "../../../engine/cloth/index.ts";
+import { defaultEffort, type Plan, type PlanRequest } from "../../../engine/plan/index.ts";
+import type { PlanDocument, StayingCells } from "../../../files/index.ts";
 import type { solvePlan } from "../../worker/index.ts";
+import { makeOffers, nothingOffered, type Offer, type Offered } from "./offered.ts";
+import { staysFrom } from "./stays.ts";
 
-/** One plan that may be looked at. */
-export type Wish = { readonly style: Style; readonly seed: number };
+/** One plan that may be looked at: how much there is to sew in it, and what stays from an earlier one. */
+export type Wish = {
+  readonly style: Style;
+  readonly seed: number;
+  readonly amount: Amount;
+  readonly stays: StayingCells | null;
+};
 
 /** What was found for a wish so far. `stopped` by her; `waiting` is gone on with by itself. */
 export type Found = {
@@ -40,10 +48,23 @@ export type Desk = {
   pause(wish: Wish): void;
   /** The same for every search. */
   leave(): void;
+  /** The plans that are offered; looked for once, beside the searches. */
+  offered(): Offered;
+  offer(): void;
 };
 
-export function keyOf({ style, seed }: Wish): string {
-  return `${style} ${seed}`;
+export function keyOf({ style, seed, amount, stays }: Wish): string {
+  const around = stays === null ? "" : ` ${numberOf(stays.plan)} ${stays.paths.join(" ")}`;
+  return `${style} ${seed} ${amount}${around}`;
+}
+
+const numbers = new Map<string, number>();
+
+/** Texts of plans are long: each is known by the number it came in. */
+function numberOf(text: string): number {
+  const number = numbers.get(text) ?? numbers.size + 1;
+  numbers.set(text, number);
+  return number;
 }
 
 /** Of the search: more often nobody looks, and the page has other things to do. */
@@ -51,10 +72,17 @@ const worthShowing = 0.02;
 
 export const nothingFound: Found = { plan: null, state: "waiting", share: 0, covered: null, seconds: 0 };
 
+function requestFor({ style, seed, stays }: Wish, effort: number): PlanRequest {
+  const staying = staysFrom(stays);
+  return { style, seed, effort, ...(staying === null ? {} : { stays: staying }) };
+}
+
 export function openDesk(job: Job, solve: typeof solvePlan): Desk {
   let found: ReadonlyMap<string, Found> = new Map();
   const listeners = new Set<() => void>();
   const running = new Map<string, AbortController>();
+  let offered = nothingOffered;
+  let offering: AbortController | null = null;
 
   const lay = (key: string, change: Partial<Found>) => {
     found = new Map(found).set(key, { ...(found.get(key) ?? nothingFound), ...change });
@@ -71,17 +99,13 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
     running.set(key, stop);
     lay(key, { state: "searching", share: 0 });
     try {
-      const solved = await solve(
-        job,
-        { ...wish, effort: defaultEffort(job, time) },
-        {
-          signal: stop.signal,
-          onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
-          onProgress: ({ share, covered }) => {
-            if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
-          },
+      const solved = await solve(jobFor(job, wish.amount), requestFor(wish, defaultEffort(job, time)), {
+        signal: stop.signal,
+        onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
+        onProgress: ({ share, covered }) => {
+          if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
         },
-      );
+      });
       if (!solved.whole) return;
       lay(key, { plan: bestOf(key, solved.plan, true), state: "found", share: 1, seconds: time });
     } catch {
@@ -89,6 +113,22 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
     } finally {
       if (running.get(key) === stop) running.delete(key);
     }
+  };
+
+  // What she has looked at longer, or stopped at, stays as she saw it.
+  const layOffer = ({ style, amount, plan }: Offer) => {
+    const key = keyOf({ style, amount, seed: 1, stays: null });
+    const before = found.get(key) ?? nothingFound;
+    if (before.state === "stopped" || before.seconds >= seconds.glance) return;
+    const better = { plan: bestOf(key, plan, true) };
+    if (running.has(key)) lay(key, better);
+    else lay(key, { ...better, state: "found", share: 1, seconds: seconds.glance });
+  };
+
+  const tell = (next: Offered) => {
+    offered = next;
+    if (next.kind === "made") for (const offer of next.offers) layOffer(offer);
+    for (const listener of listeners) listener();
   };
 
   const end = (key: string, state: Found["state"]) => {
@@ -113,7 +153,21 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
     put: (wish, plan) => lay(keyOf(wish), { plan, state: "found", share: 1, seconds: seconds.look }),
     stop: (wish) => end(keyOf(wish), "stopped"),
     pause: (wish) => end(keyOf(wish), "waiting"),
+    offered: () => offered,
+    offer() {
+      if (offering !== null || offered.kind === "made") return;
+      const stop = new AbortController();
+      offering = stop;
+      const told = (next: Offered) => offering === stop && tell(next);
+      makeOffers({ job, seconds: seconds.glance, solve, signal: stop.signal, onOffered: told })
+        .catch(() => told({ kind: "made", offers: [], notes: [] }))
+        .finally(() => {
+          if (offering === stop) offering = null;
+        });
+    },
     leave() {
+      offering?.abort();
+      offering = null;
       for (const key of [...running.keys()]) end(key, "waiting");
     },
   };
@@ -130,6 +184,6 @@ export function isBetter(plan: PlanDocument, before: PlanDocument | null, whole:
 }
 
 /** The next wish there may be: another plan of the same style. */
-export function another({ style, seed }: Wish): Wish {
-  return { style, seed: seed + 1 };
+export function another({ seed, ...wish }: Wish): Wish {
+  return { ...wish, seed: seed + 1 };
 }

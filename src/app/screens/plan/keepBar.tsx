@@ -4,7 +4,8 @@ import { planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./plan.module.css";
-import { isTheKept, textOf } from "./planning.ts";
+import { isTheKept } from "./planning.ts";
+import { textOf } from "./planText.ts";
 
 type KeepBarProps = {
   readonly plan: PlanDocument | null;

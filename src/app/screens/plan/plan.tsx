@@ -1,22 +1,31 @@
 import { useMemo, useState } from "react";
+import type { PlanDocument } from "../../../files/index.ts";
 import { planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { useMarks } from "./advice.tsx";
+import { ChangePlan } from "./changePlan.tsx";
 import { ChosenPlan, Search } from "./chosenPlan.tsx";
+import type { Desk, Wish } from "./desk.ts";
 import { KeepBar } from "./keepBar.tsx";
+import { reasonsFor } from "./offered.ts";
 import styles from "./plan.module.css";
 import { PlanDetails } from "./planDetails.tsx";
 import { type Planning, planningFor, shownFor } from "./planning.ts";
+import type { Cell } from "./stays.ts";
 import { StyleChoice } from "./styleChoice.tsx";
-import { useDesk } from "./useDesk.ts";
+import { useDesk, useOffered } from "./useDesk.ts";
+import { Wishes } from "./wishes.tsx";
 
 /** The styles that suit her leftovers, and the chosen one large while it is still growing better. */
 export default function Plan() {
   const { project } = useProjectState();
-  const { settings, size, time, plain, heap, leftovers, rough } = project;
+  const { settings, size, time, plain, heap, leftovers, rough, wishes } = project;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts of a project that make the job
-  const planning = useMemo(() => planningFor(project), [settings, size, time, plain, heap, leftovers, rough]);
+  const planning = useMemo(
+    () => planningFor(project),
+    [settings, size, time, plain, heap, leftovers, rough, wishes.asked],
+  );
   return planning.kind === "ready" ? <Ready planning={planning} /> : <NotReady {...planning} />;
 }
 
@@ -44,26 +53,53 @@ function NotReady({ missing, rows }: Planning & { readonly kind: "not-ready" }) 
 function Ready({ planning }: { readonly planning: Planning & { readonly kind: "ready" } }) {
   const texts = useTexts(planTexts);
   const { project } = useProjectState();
-  const shown = shownFor(project, planning);
+  const { desk, offered } = useOffered(planning);
+  const shown = shownFor(project, planning, offered);
   const isAmongOthers = shown.others.includes(shown.chosen);
   const [opened, setOpened] = useState(false);
   const withOthers = opened || isAmongOthers;
-  const { desk, ofChosen, foundFor } = useDesk(planning, shown, withOthers);
+  const { ofChosen, foundFor } = useDesk(desk, shown, withOthers);
+  const { plan } = ofChosen;
+  const { cell, choose } = useCell(shown.chosen, plan, desk);
+  const { chosen: wish } = shown;
   const marks = useMarks(ofChosen, planning.job);
   return (
     <div className={styles.page}>
       <h1>{texts.title}</h1>
+      <Wishes />
       <StyleChoice
         shown={shown}
+        offered={offered}
         empty={planning.empty}
         foundFor={foundFor}
         withOthers={withOthers}
         onOthers={() => setOpened(true)}
       />
-      <ChosenPlan wish={shown.chosen} found={ofChosen} empty={planning.empty} marks={marks} />
-      <Search wish={shown.chosen} found={ofChosen} desk={desk} />
-      {ofChosen.plan !== null && <PlanDetails plan={ofChosen.plan} planning={planning} marks={marks} />}
-      <KeepBar plan={ofChosen.plan} hash={planning.hash} keptIsOld={shown.keptIsOld} />
+      <ChosenPlan
+        wish={wish}
+        found={ofChosen}
+        empty={planning.empty}
+        reasons={reasonsFor(wish, offered)}
+        cell={cell}
+        onCell={choose}
+        marks={marks}
+      />
+      <Search wish={wish} found={ofChosen} desk={desk} />
+      {plan !== null && (
+        <ChangePlan wish={wish} plan={plan} desk={desk} cell={cell} onCell={choose} planning={planning} />
+      )}
+      {plan !== null && <PlanDetails plan={plan} planning={planning} marks={marks} />}
+      <KeepBar plan={plan} hash={planning.hash} keptIsOld={shown.keptIsOld} />
     </div>
   );
+}
+
+/** The cell she speaks of. Speaking of it, she wants the plan to stand still. */
+function useCell(wish: Wish, plan: PlanDocument | null, desk: Desk) {
+  const [chosen, setChosen] = useState<{ readonly cell: Cell; readonly plan: PlanDocument } | null>(null);
+  const choose = (cell: Cell | null) => {
+    if (cell !== null) desk.stop(wish);
+    setChosen(cell === null || plan === null ? null : { cell, plan });
+  };
+  return { cell: chosen !== null && chosen.plan === plan ? chosen.cell : null, choose };
 }

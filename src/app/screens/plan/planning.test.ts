@@ -4,7 +4,8 @@ import { inches } from "../../../engine/length/index.ts";
 import { makePlan } from "../../../engine/plan/index.ts";
 import { lengthAsMeasured, measuredLength, newProject, type Project } from "../../../files/index.ts";
 import { sampleProject } from "../projects/sample.ts";
-import { isTheKept, type Planning, planningFor, shownFor, textOf } from "./planning.ts";
+import { isTheKept, type Planning, planningFor, shownFor } from "./planning.ts";
+import { textOf } from "./planText.ts";
 
 const blank = newProject({ title: "A back", createdAt: 0 });
 const sample: Project = { ...blank, ...sampleProject("A sample") };
@@ -55,11 +56,13 @@ describe("what is needed before there can be a plan", () => {
   });
 });
 
+const plainly = { amount: "usual", stays: null } as const;
+
 describe("what she sees", () => {
   test("at first what suits her leftovers best, two more beside it, all others one tap away", () => {
     const planning = ready(sample);
     const shown = shownFor(sample, planning);
-    expect(shown.chosen).toEqual({ style: planning.styles[0], seed: 1 });
+    expect(shown.chosen).toEqual({ ...plainly, style: planning.styles[0], seed: 1 });
     expect([shown.best.length, shown.others.length]).toEqual([3, styles.length - 3]);
     expect([...shown.best, ...shown.others].map(({ style }) => style)).toEqual(planning.styles);
   });
@@ -67,8 +70,8 @@ describe("what she sees", () => {
   test("her own choice, with its seed, wherever it stands in the row", () => {
     const planning = ready(sample);
     const style = planning.styles[5] ?? "cross";
-    const shown = shownFor({ ...sample, wishes: { style, seed: 4 } }, planning);
-    expect(shown.chosen).toEqual({ style, seed: 4 });
+    const shown = shownFor({ ...sample, wishes: { ...sample.wishes, style, seed: 4 } }, planning);
+    expect(shown.chosen).toEqual({ ...plainly, style, seed: 4 });
     expect(shown.others).toContain(shown.chosen);
   });
 
@@ -84,7 +87,7 @@ describe("what she sees", () => {
       keptAt: 0,
     };
     const shown = shownFor({ ...sample, plan: kept }, planning);
-    expect(shown.chosen).toEqual({ style: "cross", seed: 2 });
+    expect(shown.chosen).toEqual({ ...plainly, style: "cross", seed: 2 });
     expect(shown.kept && isTheKept(shown.kept, kept)).toBe(true);
     expect(isTheKept(plan, kept)).toBe(true);
     expect(isTheKept(makePlan(planning.job, { style: "cross", seed: 3, effort: 60 }), kept)).toBe(false);

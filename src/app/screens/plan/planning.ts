@@ -4,16 +4,18 @@ import { type Drawing, drawPlainBack } from "../../../engine/drawing/index.ts";
 import { rankStyles } from "../../../engine/plan/index.ts";
 import {
   checkProject,
+  draftOfProject,
   hashOfJob,
   type KeptPlan,
   type PlanDocument,
   type Project,
-  writePlan,
 } from "../../../files/index.ts";
 import type { MendingPage } from "../../../words/index.ts";
 import { outlineOf } from "../../parts/drawing/plainBack.ts";
 import { isCurrent, planIn } from "../../parts/keptPlan.ts";
 import { keyOf, type Wish } from "./desk.ts";
+import { nothingOffered, type Offered } from "./offered.ts";
+import { textOf } from "./planText.ts";
 
 /** What is needed before there can be a plan, by the page where it is mended. */
 export type Missing = { readonly page: MendingPage; readonly problems: readonly DraftProblem[] };
@@ -28,6 +30,8 @@ export type Planning =
       readonly job: Job;
       /** Tells whether a job is still the same. */
       readonly hash: string;
+      /** Tells whether her wishes are still the same too. */
+      readonly key: string;
       /** The one that suits her leftovers best first. */
       readonly styles: readonly Style[];
       /** The back with nothing on it yet. */
@@ -35,21 +39,38 @@ export type Planning =
       readonly notes: readonly DraftProblem[];
       /** Rows of her leftovers that can't be used as they stand. */
       readonly waiting: number;
+      /** The row of her list that a piece of the job is. */
+      readonly rowOf: ReadonlyMap<string, string>;
     };
 
 export function planningFor(project: Project): Planning {
   const { job, stops, notes, waiting } = checkProject(project);
   const rows = { all: project.leftovers.length + project.rough.length, waiting: waiting.length };
   if (job === null) return { kind: "not-ready", missing: missingIn(stops), rows };
+  const hash = hashOfJob(job);
   return {
     kind: "ready",
     job,
-    hash: hashOfJob(job),
+    hash,
+    key: [hash, ...job.wishes].join(" "),
     styles: rankStyles(job),
     empty: outlineOf(drawPlainBack({ ...job, fabric: null })),
     notes,
     waiting: waiting.length,
+    rowOf: rowsOf(project, job, stops),
   };
+}
+
+/** Pieces stand in the job as rows do in the draft, those that wait left out. Rough stock has no row of its own. */
+function rowsOf(project: Project, job: Job, stops: readonly DraftProblem[]): ReadonlyMap<string, string> {
+  const bad = new Set(stops.map(({ row }) => row));
+  const good = draftOfProject(project).pieces.filter(({ row }) => !bad.has(row));
+  return new Map(
+    job.pieces.flatMap(({ id }, index) => {
+      const leftover = project.leftovers[(good[index]?.row ?? 0) - 1];
+      return leftover === undefined ? [] : [[id, leftover.id] as const];
+    }),
+  );
 }
 
 function missingIn(stops: readonly DraftProblem[]): readonly Missing[] {
@@ -71,7 +92,7 @@ function withoutEchoes(problems: readonly DraftProblem[]): readonly DraftProblem
   );
 }
 
-/** How many styles are drawn before she asks for the others. */
+/** How many styles are drawn before it is known which differ, and before she asks for the others. */
 const shownAtFirst = 3;
 
 export type Shown = {
@@ -86,34 +107,42 @@ export type Shown = {
   readonly keptIsOld: boolean;
 };
 
-/** What she sees: her own choice, or the plan she keeps, or else what suits her leftovers best. */
+/** What she sees: her own choice, or the plan she keeps, or else the best of what is offered. */
 export function shownFor(
   { wishes, plan: kept }: Project,
   { job, styles }: Planning & { kind: "ready" },
+  offered: Offered = nothingOffered,
 ): Shown {
   const current = kept !== null && isCurrent(kept, job);
-  const usual: Wish = { style: styles[0] ?? "insert-across", seed: 1 };
-  const known: Wish = current ? { style: kept.style, seed: kept.seed } : usual;
-  const chosen: Wish = wishes.style === null ? known : { style: wishes.style, seed: wishes.seed };
-  const all = styles.map((style): Wish => (style === chosen.style ? chosen : { style, seed: 1 }));
+  const offers = wishesIn(offered, styles);
+  const [suits = "insert-across"] = styles;
+  // What is drawn already stays drawn where it is among those that are offered.
+  const usual = offers.find((wish) => keyOf(wish) === keyOf(plainly(suits))) ?? offers[0] ?? plainly(suits);
+  const known: Wish = current ? { ...plainly(kept.style), seed: kept.seed } : usual;
+  const { style, seed, amount, stays } = wishes;
+  const chosen: Wish = style === null ? known : { style, seed, amount, stays };
+  const inPlace = (wish: Wish): Wish => (wish.style === chosen.style ? chosen : wish);
+  const rest = styles.filter((one) => offers.every((offer) => offer.style !== one)).map(plainly);
   return {
     chosen,
-    best: all.slice(0, shownAtFirst),
-    others: all.slice(shownAtFirst),
-    kept: current && keyOf(known) === keyOf(chosen) ? planIn(kept) : null,
+    best: offers.map(inPlace),
+    others: rest.map(inPlace),
+    kept: current && kept.style === chosen.style && kept.seed === chosen.seed ? planIn(kept) : null,
     keptIsOld: kept !== null && !current,
   };
+}
+
+function plainly(style: Style): Wish {
+  return { style, seed: 1, amount: "usual", stays: null };
+}
+
+function wishesIn(offered: Offered, styles: readonly Style[]): readonly Wish[] {
+  return offered.kind === "made" && offered.offers.length > 0
+    ? offered.offers.map(({ style, amount }) => ({ ...plainly(style), amount }))
+    : styles.slice(0, shownAtFirst).map(plainly);
 }
 
 /** Whether a plan is the very one she keeps. */
 export function isTheKept(plan: PlanDocument, kept: KeptPlan | null): boolean {
   return kept !== null && (planIn(kept) === plan || textOf(plan) === kept.text);
-}
-
-const texts = new WeakMap<PlanDocument, string>();
-
-export function textOf(plan: PlanDocument): string {
-  const text = texts.get(plan) ?? writePlan(plan);
-  texts.set(plan, text);
-  return text;
 }

@@ -1,4 +1,5 @@
 import { Button, Label, Radio, RadioGroup } from "react-aria-components";
+import type { Reason } from "../../../engine/choice/index.ts";
 import type { Drawing } from "../../../engine/drawing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, planTexts } from "../../../words/index.ts";
@@ -7,11 +8,13 @@ import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { type Found, keyOf, type Wish } from "./desk.ts";
+import { type Offered, reasonsFor } from "./offered.ts";
 import styles from "./plan.module.css";
 import type { Shown } from "./planning.ts";
 
 type StyleChoiceProps = {
   readonly shown: Shown;
+  readonly offered: Offered;
   readonly empty: Drawing | null;
   readonly foundFor: (wish: Wish) => Found;
   readonly withOthers: boolean;
@@ -19,7 +22,7 @@ type StyleChoiceProps = {
 };
 
 /** The styles as small drawings that fill as they are found, with their hours and what to buy. */
-export function StyleChoice({ shown, empty, foundFor, withOthers, onOthers }: StyleChoiceProps) {
+export function StyleChoice({ shown, offered, empty, foundFor, withOthers, onOthers }: StyleChoiceProps) {
   const texts = useTexts(planTexts);
   const project = useProject();
   const wishes = withOthers ? [...shown.best, ...shown.others] : shown.best;
@@ -33,10 +36,21 @@ export function StyleChoice({ shown, empty, foundFor, withOthers, onOthers }: St
         <Label className={`${styles.heading}`}>{withOthers ? texts.allStyles : texts.bestStyles}</Label>
         <div className={styles.cards} data-all={withOthers}>
           {wishes.map((wish) => (
-            <StyleCard key={keyOf(wish)} wish={wish} plan={foundFor(wish).plan} empty={empty} />
+            <StyleCard
+              key={keyOf(wish)}
+              wish={wish}
+              plan={foundFor(wish).plan}
+              empty={empty}
+              reasons={reasonsFor(wish, offered)}
+            />
           ))}
         </div>
       </RadioGroup>
+      <p role="status" className={styles.quiet}>
+        {offered.kind === "making" && texts.choosing}
+      </p>
+      {offered.kind === "made" &&
+        offered.notes.map((note) => <p key={note.kind}>{texts.choiceNote(note)}</p>)}
       {!withOthers && (
         <Button className="button plain" onPress={onOthers}>
           {texts.otherStyles}
@@ -50,9 +64,10 @@ type StyleCardProps = {
   readonly wish: Wish;
   readonly plan: PlanDocument | null;
   readonly empty: Drawing | null;
+  readonly reasons: readonly Reason[];
 };
 
-function StyleCard({ wish, plan, empty }: StyleCardProps) {
+function StyleCard({ wish, plan, empty, reasons }: StyleCardProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   const drawing = plan === null ? empty : drawingOfPlan(plan);
@@ -71,6 +86,7 @@ function StyleCard({ wish, plan, empty }: StyleCardProps) {
         <span className={styles.name}>{texts.style(wish.style)}</span>
         <span className={styles.cost}>{plan === null ? "" : texts.hours(plan.figures)}</span>
         <span className={styles.cost}>{plan === null ? "" : texts.toBuy(plan.buy)}</span>
+        {reasons.length > 0 && <span className={styles.why}>{texts.reasons(reasons)}</span>}
       </span>
     </Radio>
   );

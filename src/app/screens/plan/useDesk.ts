@@ -1,14 +1,20 @@
 import { useEffect, useMemo, useSyncExternalStore } from "react";
-import { type Found, keyOf, nothingFound, seconds, type Wish } from "./desk.ts";
+import { type Desk, type Found, keyOf, nothingFound, seconds, type Wish } from "./desk.ts";
 import { deskFor } from "./deskFor.ts";
 import type { Planning, Shown } from "./planning.ts";
 
 type Ready = Planning & { readonly kind: "ready" };
 
+/** The desk for a job, and what it offers. */
+export function useOffered(planning: Ready) {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the job and her wishes
+  const desk = useMemo(() => deskFor(planning), [planning.key]);
+  const offered = useSyncExternalStore(desk.subscribe, desk.offered);
+  return { desk, offered };
+}
+
 /** The plans on the desk, searched for while they are looked at: a glance at each, a long look at the chosen one. */
-export function useDesk(planning: Ready, shown: Shown, withOthers: boolean) {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the hash stands for the job
-  const desk = useMemo(() => deskFor(planning), [planning.hash]);
+export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
   const found = useSyncExternalStore(desk.subscribe, desk.found);
   const { chosen } = shown;
   const key = keyOf(chosen);
@@ -17,8 +23,9 @@ export function useDesk(planning: Ready, shown: Shown, withOthers: boolean) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the wish
   useEffect(() => {
     if (shown.kept !== null) desk.put(chosen, shown.kept);
-    for (const wish of [chosen, ...shown.best, ...(withOthers ? shown.others : [])])
-      desk.search(wish, seconds.glance);
+    desk.search(chosen, seconds.glance);
+    desk.offer();
+    if (withOthers) for (const wish of shown.others) desk.search(wish, seconds.glance);
   }, [desk, key, withOthers, shown.kept]);
 
   const isDue =
@@ -32,5 +39,5 @@ export function useDesk(planning: Ready, shown: Shown, withOthers: boolean) {
   useEffect(() => () => desk.pause(chosen), [desk, key]);
   useEffect(() => () => desk.leave(), [desk]);
 
-  return { desk, ofChosen, foundFor: (wish: Wish): Found => found.get(keyOf(wish)) ?? nothingFound };
+  return { ofChosen, foundFor: (wish: Wish): Found => found.get(keyOf(wish)) ?? nothingFound };
 }
