@@ -5,7 +5,7 @@ import { gzipSync } from "node:zlib";
 
 // Never over 200 kB. The second number is a ratchet: lower it when the app has become lighter, and think twice
 // before raising it.
-const most = { allowed: 200_000, now: 189_500 };
+const most = { allowed: 200_000, now: 190_000 };
 const startPage = "src/app/screens/projects/projects.tsx";
 // The browser keeps every file of the app for use without a network, on a tablet with little room too.
 const mostOfOne = 2 * 1024 * 1024;

@@ -9,7 +9,6 @@ import {
   methods,
   times,
   uses,
-  type Wish,
   wishes,
 } from "../engine/cloth/index.ts";
 import { displayUnits } from "../engine/length/index.ts";
@@ -19,6 +18,7 @@ import {
   type Codec,
   count,
   type Decoded,
+  type Json,
   lengthMeasure,
   longestText,
   moment,
@@ -60,19 +60,15 @@ const keptPlan: Codec<KeptPlan> = {
   write: (plan) => ({ ...plan, keptAt: moment.write(plan.keptAt) }),
 };
 
-const asked: Codec<readonly Wish[]> = {
-  schema: v.pipe(v.array(oneOf(wishes).schema), v.maxLength(wishes.length)),
-  write: (value) => value,
-};
+const listOf = <T extends Json>({ schema }: Codec<T>, most: number): Codec<readonly T[]> => ({
+  schema: v.pipe(v.array(schema), v.maxLength(most)),
+  write: (list) => list,
+});
 
-const path = v.pipe(v.array(whole(0, mostOf.parts).schema), v.maxLength(mostOf.depth));
-
+const cells = listOf(text(longestText.cell), mostOf.stays);
 const stayingCells: Codec<StayingCells> = {
-  schema: v.object({
-    plan: text(longestText.plan).schema,
-    paths: v.pipe(v.array(path), v.maxLength(mostOf.stays)),
-  }),
-  write: (value) => ({ ...value }),
+  schema: v.object({ plan: text(longestText.plan).schema, cells: cells.schema }),
+  write: (staying) => staying,
 };
 
 /** Everything that is one value: two tabs that change different ones both keep their change. */
@@ -105,7 +101,7 @@ export const factCodecs = {
   "wishes.style": orNull(oneOf(styles)),
   "wishes.seed": whole(0, 2 ** 32),
   "wishes.amount": usually(oneOf(amounts), "usual"),
-  "wishes.asked": usually(asked, []),
+  "wishes.asked": usually(listOf(oneOf(wishes), wishes.length), []),
   "wishes.stays": usually(orNull(stayingCells), null),
   plan: orNull(keptPlan),
 } as const;

@@ -123,8 +123,8 @@ export type Wishes = {
   readonly stays: StayingCells | null;
 };
 
-/** `plan`: a `verso-plan` document; the paths lead to cells of its layout. */
-export type StayingCells = { readonly plan: string; readonly paths: readonly (readonly number[])[] };
+/** Cells of a `verso-plan` document: the numbers of the parts that lead to each from its layout, such as "3 0 2". */
+export type StayingCells = { readonly plan: string; readonly cells: readonly string[] };
 
 /** The plan she kept. The text is a `verso-plan` document; the rest says what made it. */
 export type KeptPlan = {

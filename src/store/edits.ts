@@ -146,8 +146,13 @@ function writeSomeFacts(roots: Roots, names: readonly FactName[], facts: Facts):
   const json = writeFacts(facts);
   for (const name of names) {
     const value = json.get(name) ?? null;
-    setIfChanged(roots.facts, name, name === "plan" ? value : limitedTexts(value, longestText.cell));
+    setIfChanged(roots.facts, name, hasPlan(name) ? value : limitedTexts(value, longestText.cell));
   }
+}
+
+/** A plan's text is long, and none of hers to shorten. */
+function hasPlan(name: FactName): boolean {
+  return name === "plan" || name === "wishes.stays";
 }
 
 function writePlan(roots: Roots, plan: KeptPlan | null): void {

@@ -108,9 +108,7 @@ export const wishes: fc.Arbitrary<Wishes> = fc.record({
   seed: fc.nat(1000),
   amount: fc.constantFrom(...amounts),
   asked: fc.subarray([...asked]),
-  stays: fc.option(
-    fc.record({ plan: texts, paths: fc.array(fc.array(fc.nat(30), { maxLength: 4 }), { maxLength: 4 }) }),
-  ),
+  stays: fc.option(fc.record({ plan: texts, cells: fc.array(texts, { maxLength: 4 }) })),
 });
 
 export const keptPlans: fc.Arbitrary<KeptPlan> = fc.record({

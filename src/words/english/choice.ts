@@ -1,5 +1,4 @@
 import type { ChoiceNote, Reason } from "../../engine/choice/index.ts";
-import { shortTimeText } from "../measures.ts";
 import { sentence, type Voice } from "../voice.ts";
 import { styleName } from "./names.ts";
 
@@ -14,7 +13,7 @@ function reasonText(reason: Reason, voice: Voice): string {
     case "lighter":
       return `${percent(reason.work)} less work than ${styleName(reason.than, voice)}${lessUsed(reason.used, voice)}`;
     case "least-work":
-      return `the least work, ${shortTimeText(reason.minutes, voice)}`;
+      return "the least work";
     case "uses-most":
       return `uses most of your leftovers, ${percent(reason.used)}`;
     case "nothing-to-buy":
@@ -26,7 +25,7 @@ function reasonText(reason: Reason, voice: Voice): string {
     case "all-over":
       return "for who likes them all over";
     case "between":
-      return `lies between the others: uses ${percent(reason.used)} in ${shortTimeText(reason.minutes, voice)}`;
+      return `lies between the others, with ${percent(reason.used)} of your leftovers`;
   }
 }
 

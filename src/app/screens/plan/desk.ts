@@ -54,7 +54,7 @@ export type Desk = {
 };
 
 export function keyOf({ style, seed, amount, stays }: Wish): string {
-  const around = stays === null ? "" : ` ${numberOf(stays.plan)} ${stays.paths.join(" ")}`;
+  const around = stays === null ? "" : ` ${numberOf(stays.plan)} ${stays.cells.join()}`;
   return `${style} ${seed} ${amount}${around}`;
 }
 

@@ -1,4 +1,4 @@
-import { leavesOf, type Path, type PlacedLeaf, type Stays } from "../../../engine/layout/index.ts";
+import { leavesOf, type PlacedLeaf, type Stays } from "../../../engine/layout/index.ts";
 import { type PlanDocument, readPlan, type StayingCells } from "../../../files/index.ts";
 import { textOf } from "./planText.ts";
 
@@ -18,9 +18,10 @@ export function cellsOf(plan: PlanDocument): readonly Cell[] {
 
 /** What is told to the solver; null where nothing stays, or the plan they are of can't be read any more. */
 export function staysFrom(staying: StayingCells | null): Stays | null {
-  if (staying === null || staying.paths.length === 0) return null;
+  if (staying === null || staying.cells.length === 0) return null;
   const plan = planOf(staying.plan);
-  return plan === null ? null : { layout: plan.layout, paths: staying.paths };
+  const paths = staying.cells.map((key) => key.split(" ").map(Number));
+  return plan === null ? null : { layout: plan.layout, paths };
 }
 
 const read = new Map<string, PlanDocument | null>();
@@ -38,10 +39,9 @@ function planOf(text: string): PlanDocument | null {
 
 /** Which cells of a plan are those that stay: by their place, size and piece, whatever tree they are in. */
 export function stayingIn(plan: PlanDocument, staying: StayingCells | null): ReadonlySet<string> {
-  const from = staysFrom(staying);
   const earlier = staying === null ? null : planOf(staying.plan);
-  if (from === null || earlier === null) return new Set();
-  const kept = new Set(from.paths.map((path) => path.join(" ")));
+  if (staying === null || earlier === null) return new Set();
+  const kept = new Set(staying.cells);
   const wanted = new Set(
     cellsOf(earlier)
       .filter(({ key }) => kept.has(key))
@@ -63,8 +63,8 @@ function placeOf({ node, x, y }: Cell): string {
 export function toggled(plan: PlanDocument, staying: StayingCells | null, cell: Cell): StayingCells | null {
   const now = new Set(stayingIn(plan, staying));
   if (!now.delete(cell.key)) now.add(cell.key);
-  const paths: Path[] = cellsOf(plan).flatMap(({ key, path }) => (now.has(key) ? [path] : []));
-  return paths.length === 0 ? null : { plan: textOf(plan), paths };
+  const cells = cellsOf(plan).flatMap(({ key }) => (now.has(key) ? [key] : []));
+  return cells.length === 0 ? null : { plan: textOf(plan), cells };
 }
 
 /** The cell at a place of the back, in exact lengths from its raw upper left corner. */

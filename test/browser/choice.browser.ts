@@ -1,0 +1,149 @@
+import type { Page } from "@playwright/test";
+import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
+
+const large = (page: Page) => page.getByRole("img", { name: /^Drawing of the back seen from behind/ });
+const cards = (page: Page) => page.getByRole("radiogroup").locator("label");
+const pins = (page: Page) => large(page).locator("circle");
+const staying = (page: Page) => page.getByText(/stays? in (its place|their places)\.$/);
+
+async function offered(page: Page): Promise<void> {
+  await page.goto("./");
+  await page.getByRole("button", { name: "Try the sample" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Plan" })).toBeVisible();
+  await expect(large(page)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText("Looking for plans that differ…")).toBeHidden({ timeout: 90_000 });
+}
+
+/** A tap in the drawing, at shares of its sides. */
+async function tapAt(page: Page, x: number, y: number, how: "mouse" | "touch"): Promise<void> {
+  const drawing = large(page);
+  await drawing.scrollIntoViewIfNeeded();
+  const box = await drawing.boundingBox();
+  if (box === null) throw new Error("the drawing is there");
+  const place = [box.x + box.width * x, box.y + box.height * y] as const;
+  if (how === "mouse") await page.mouse.click(...place);
+  else await page.touchscreen.tap(...place);
+}
+
+/** The places that are framed in the drawing as staying. */
+const stay = (page: Page) =>
+  page.locator("section[aria-labelledby=change-plan] div label").filter({ hasText: "This stays" }).first();
+
+const held = (page: Page) =>
+  large(page)
+    .locator("rect[class*=held]")
+    .evaluateAll((frames) => frames.map((frame) => frame.outerHTML.replace(/ class="[^"]*"/, "")));
+
+test("three to six plans are offered, each with what speaks for it", async ({ page }) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await offered(page);
+  const count = await cards(page).count();
+  expect(count).toBeGreaterThanOrEqual(3);
+  expect(count).toBeLessThanOrEqual(6);
+  const words = await cards(page).evaluateAll((all) =>
+    all.map((card) => card.querySelector("[class*=why]")?.textContent ?? ""),
+  );
+  expect(words.filter((reason) => !reason.endsWith("."))).toEqual([]);
+  const names = await cards(page).evaluateAll((all) =>
+    all.map((card) => card.querySelector("[class*=name]")?.textContent),
+  );
+  expect(new Set(names).size).toBe(count);
+});
+
+test("by mouse: what stays survives another plan, and undo takes it back", async ({ page }) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await offered(page);
+  await tapAt(page, 0.5, 0.4, "mouse");
+  await stay(page).click();
+  await expect(pins(page)).toHaveCount(1);
+  await expect(staying(page)).toBeVisible();
+  const before = await held(page);
+  await page.getByRole("button", { name: "Plan again round it" }).click();
+  await expect(large(page)).toBeVisible();
+  await expect(pins(page)).toHaveCount(1, { timeout: 30_000 });
+  expect(await held(page)).toEqual(before);
+  // What is done within a second is one step of undo.
+  await expect(async () => {
+    if ((await pins(page).count()) > 0) await page.getByRole("button", { name: "Undo" }).click();
+    expect(await pins(page).count()).toBe(0);
+  }).toPass({ timeout: 10_000 });
+});
+
+test("a wish holds until it is let go, and other plans are offered for it", async ({ page }) => {
+  await offered(page);
+  const wish = page.getByRole("button", { name: "Sew less" });
+  await wish.click();
+  await expect(wish).toHaveAttribute("aria-pressed", "true");
+  await expect(page.getByText("Looking for plans that differ…")).toBeVisible();
+  await expect(page.getByText("Looking for plans that differ…")).toBeHidden({ timeout: 90_000 });
+  await page.reload();
+  await expect(wish).toHaveAttribute("aria-pressed", "true");
+  await page.getByRole("button", { name: "Undo" }).isVisible();
+  await wish.click();
+  await expect(wish).toHaveAttribute("aria-pressed", "false");
+});
+
+test.describe("by taps", () => {
+  test.use({ hasTouch: true });
+
+  test("a piece is left out, and its row says so", async ({ page }) => {
+    await page.setViewportSize(screenSizes.phone);
+    await offered(page);
+    await page.getByText("Pieces of this plan").tap();
+    const piece = page
+      .locator("details[open] li button")
+      .filter({ hasText: /square|rectangle|block/ })
+      .first();
+    await piece.scrollIntoViewIfNeeded();
+    await piece.tap();
+    const leaveOut = page.getByRole("checkbox", { name: "Leave out" });
+    await leaveOut.scrollIntoViewIfNeeded();
+    await page.locator("label").filter({ has: leaveOut }).tap();
+    await expect(large(page)).toBeVisible({ timeout: 30_000 });
+    const id = new URL(page.url()).hash.split("/")[1];
+    await page.goto(`./#/${id}/leftovers`);
+    await expect(page.getByText("Keep back", { exact: false }).first()).toBeVisible();
+  });
+
+  test("a tap in the drawing frames the piece; nothing leaves the page sideways", async ({ page }) => {
+    await page.setViewportSize(screenSizes.phone);
+    await offered(page);
+    await tapAt(page, 0.5, 0.45, "touch");
+    await expect(page.getByRole("checkbox", { name: "This stays", exact: true })).toBeVisible();
+    await expect(large(page).locator("rect[class*=frame]")).toHaveCount(2);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
+  });
+});
+
+test("by keyboard alone: a piece from the list stays", async ({ page }) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await offered(page);
+  await page.getByText("Pieces of this plan").focus();
+  await page.keyboard.press("Enter");
+  await expect(page.locator("details[open] li button").first()).toBeVisible();
+  await page.keyboard.press("Tab");
+  await expect(page.locator("details[open] li button").first()).toBeFocused();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Space");
+  await expect(pins(page)).toHaveCount(1);
+  await page.keyboard.press("Shift+Tab");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("checkbox", { name: "This stays", exact: true })).toBeChecked();
+});
+
+for (const [size, view] of Object.entries(screenSizes)) {
+  test(`anybody can use it, with a piece that stays, on a ${size}`, async ({ page }) => {
+    await page.setViewportSize(view);
+    await offered(page);
+    await tapAt(page, 0.5, 0.4, "mouse");
+    await stay(page).click();
+    await expect(pins(page)).toHaveCount(1);
+    await expectAccessible(page);
+    const small = await page
+      .locator("section[aria-labelledby=change-plan] button, section[aria-labelledby=change-plan] label")
+      .evaluateAll((all) =>
+        all.map((one) => one.getBoundingClientRect().height).filter((height) => height < 44),
+      );
+    expect(small).toEqual([]);
+  });
+}
