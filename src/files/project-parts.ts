@@ -68,7 +68,7 @@ const listOf = <T extends Json>({ schema }: Codec<T>, most: number): Codec<reado
 const cells = listOf(text(longestText.cell), mostOf.stays);
 const stayingCells: Codec<StayingCells> = {
   schema: v.object({ plan: text(longestText.plan).schema, cells: cells.schema }),
-  write: (staying) => staying,
+  write: ({ plan, cells }) => ({ plan, cells: [...cells] }),
 };
 
 /** Everything that is one value: two tabs that change different ones both keep their change. */

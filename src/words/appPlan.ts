@@ -162,7 +162,7 @@ function changeTexts(voice: Voice) {
     keepWhole: "Keep whole",
     staying: (count: number) =>
       count === 1 ? "1 piece stays in its place." : `${voice.number(count)} pieces stay in their places.`,
-    again: "Plan again round it",
+    again: "Plan again round what stays",
     letAllGo: "Let all go",
     done: "Done",
   };

@@ -58,7 +58,7 @@ test("by mouse: what stays survives another plan, and undo takes it back", async
   await expect(pins(page)).toHaveCount(1);
   await expect(staying(page)).toBeVisible();
   const before = await held(page);
-  await page.getByRole("button", { name: "Plan again round it" }).click();
+  await page.getByRole("button", { name: "Plan again round what stays" }).click();
   await expect(large(page)).toBeVisible();
   await expect(pins(page)).toHaveCount(1, { timeout: 30_000 });
   expect(await held(page)).toEqual(before);
