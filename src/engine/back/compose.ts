@@ -1,6 +1,7 @@
 import type { Job } from "../cloth/index.ts";
 import { finished, length } from "../length/index.ts";
 import { dress } from "./dress.ts";
+import { withSeamsMoved } from "./longSeams.ts";
 import type { Region } from "./region.ts";
 import { type Site, siteOf } from "./site.ts";
 import { pieced, type Sketch } from "./sketch.ts";
@@ -43,7 +44,7 @@ function sketchFor(job: Job, style: Style, variant: number): Sketch {
   const ways = [() => composers[style](site, variant), () => composers[style](ringless, variant)];
   for (const way of ways) {
     const sketch = way();
-    if (isSound(sketch, site)) return sketch;
+    if (isSound(sketch, site)) return style === "squares" ? sketch : withSeamsMoved(sketch, site);
   }
   return pieced(site.width, site.height);
 }

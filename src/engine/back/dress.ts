@@ -26,7 +26,7 @@ export type Dressed =
   | (SketchOnPoint & { readonly fabric: string })
   | SketchBlock;
 
-type Choice = { readonly fabric: string; readonly splits: number };
+type Choice = { readonly fabric: string; readonly cells: readonly SketchCloth[] };
 
 /**
  * Gives every plain part its cloth: her own lengths first, the largest parts before small ones, each whole or in two
@@ -59,23 +59,29 @@ function dressed(sketch: Sketch, choices: ReadonlyMap<SketchCloth, Choice>, main
       return sketch;
     case "cloth": {
       const choice = choices.get(sketch);
-      return seamed(sketch, choice?.splits ?? 1, choice?.fabric ?? main);
+      return seamed(sketch, choice ?? { fabric: main, cells: [sketch] });
     }
   }
 }
 
-function seamed(cell: SketchCloth, splits: number, fabric: string): Dressed {
-  const parts = splitCell(cell, splits).map((part) => ({ ...part, fabric }));
+function seamed(cell: SketchCloth, { fabric, cells }: Choice): Dressed {
+  const parts = cells.map((part) => ({ ...part, fabric }));
   const joined = cell.width >= cell.height ? beside(parts) : below(parts);
   return joined as Dressed;
 }
 
-/** Equal cells along the longer side; the first takes the odd steps. */
-function splitCell(cell: SketchCloth, count: number): SketchCloth[] {
+/**
+ * Cells along the longer side, the first a little longer: two are as 9 to 7 where one width of cloth allows it, since
+ * the seam of halves would lie on the back's centre line, others equal.
+ */
+function splitCell(cell: SketchCloth, count: number, widest: number): SketchCloth[] {
   const wide = cell.width >= cell.height;
-  const each = Math.floor((wide ? cell.width : cell.height) / count);
+  const [whole, short] = wide ? [cell.width, cell.height] : [cell.height, cell.width];
+  const uneven = Math.round((whole * 9) / 16);
+  const isUneven = count === 2 && (short <= widest || uneven <= widest);
+  const each = isUneven ? whole - uneven : Math.floor(whole / count);
   return Array.from({ length: count }, (_, at) => {
-    const long = at === 0 ? (wide ? cell.width : cell.height) - each * (count - 1) : each;
+    const long = at === 0 ? whole - each * (count - 1) : each;
     return { ...cell, width: wide ? long : cell.width, height: wide ? cell.height : long };
   });
 }
@@ -105,7 +111,7 @@ class Wardrobe {
 
   choose(cell: SketchCloth): Choice {
     const own = this.fromLengths(cell);
-    const choice = own ?? { fabric: this.job.plain, splits: this.boughtCells(cell) };
+    const choice = own ?? { fabric: this.job.plain, cells: this.split(cell, this.boughtCells(cell)) };
     if (cell.width * cell.height > this.mainArea) {
       this.main = choice.fabric;
       this.mainArea = cell.width * cell.height;
@@ -113,10 +119,16 @@ class Wardrobe {
     return choice;
   }
 
+  private split(cell: SketchCloth, count: number): SketchCloth[] {
+    const { clothWidth, plainSeam, step } = this.job;
+    return splitCell(cell, count, Math.floor((clothWidth - 2 * plainSeam) / step));
+  }
+
   private fromLengths(cell: SketchCloth): Choice | null {
     for (const fabric of this.fabricsFor(cell)) {
       for (const splits of this.waysToSplit(cell)) {
-        if (this.take(fabric, splitCell(cell, splits), splits)) return { fabric, splits };
+        const cells = this.split(cell, splits);
+        if (this.take(fabric, cells, splits)) return { fabric, cells };
       }
     }
     return null;

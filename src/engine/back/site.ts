@@ -24,6 +24,11 @@ export type Site = {
   /** From the layout's edge to where pieced cloth may begin; 0 without a top or by hand. */
   readonly ringX: number;
   readonly ringY: number;
+  /** From the layout's edge to the top's outline; null without a top. Not always whole. */
+  readonly outlineX: number | null;
+  readonly outlineY: number | null;
+  /** So far inside the outline a block stays. */
+  readonly inside: number;
   /** Area that leftovers should cover, in steps². */
   readonly target: number;
   /** Joins she has time for. */
@@ -58,6 +63,9 @@ export function siteOf(job: Job): Site {
     height,
     ringX: ring(width, job.top?.width),
     ringY: ring(height, job.top?.height),
+    outlineX: job.top === null ? null : (width - job.top.width / job.step) / 2,
+    outlineY: job.top === null ? null : (height - job.top.height / job.step) / 2,
+    inside: Math.ceil((job.top?.method === "frame" ? 2 : 1) * inch),
     target: targetOf(job),
     joins: joinsFor(job),
     widest: Math.floor((job.clothWidth - job.seam - job.plainSeam) / job.step),
@@ -153,6 +161,8 @@ export function turned(site: Site): Site {
     height: site.width,
     ringX: site.ringY,
     ringY: site.ringX,
+    outlineX: site.outlineY,
+    outlineY: site.outlineX,
     blocks: site.blocks.map((block) => ({
       ...block,
       width: block.height,

@@ -13,6 +13,7 @@ import { type Search, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { stockOf } from "./stock.ts";
 import { coveredIn, thinned } from "./thinned.ts";
+import { type Tidying, tidied } from "./tidy/tidy.ts";
 import type { Twig } from "./twig.ts";
 import type { LayoutNode } from "./types.ts";
 
@@ -64,7 +65,12 @@ export function fillRegions(
       stock,
       mostLeaves,
     );
-  return watched(search, () => settle(region, arrange(best()), job));
+  return watched(search, () => {
+    const twigs = arrange(best());
+    const tries = tidyTries(twigs, search.moves, job);
+    const stays = staysIn(region, { x: 0, y: 0 });
+    return tidied(settle(region, twigs, job), { job, spots: spots.map(rectOf), stays, tries });
+  });
 }
 
 // Looking at an arrangement takes time with its cells, so large ones get fewer looks; a first plan, wanted at once, a few.
@@ -73,16 +79,43 @@ function polishTries(twigs: readonly Twig[], moves: number): number {
   return Math.min(2000, moves, Math.round(600_000 / (largest + 20)));
 }
 
+// The same for the last look. With the back's size alone it has less to mend.
+function tidyTries(twigs: readonly Twig[], moves: number, { top }: Job): number {
+  const leaves = twigs.reduce((sum, twig) => sum + twig.leaves, 0);
+  return Math.round(Math.min(3000, 20 * moves, 400_000 / (leaves + 20)) / (top === null ? 5 : 1));
+}
+
 type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };
 
-function spotsIn(region: Ground, { x, y }: { x: number; y: number }): Spot[] {
-  if (region.kind === "pieced") return [{ region, x, y }];
-  if (region.kind !== "join") return [];
+function rectOf({ region: { width, height, fabric }, x, y }: Spot): Tidying["spots"][number] {
+  return { x, y, width, height, cloth: fabric };
+}
+
+function spotsIn(region: Ground, at: At): Spot[] {
+  return placedIn(region, at).flatMap(({ region: part, x, y }) =>
+    part.kind === "pieced" ? [{ region: part, x, y }] : [],
+  );
+}
+
+function staysIn(region: Ground, at: At): Tidying["stays"] {
+  return placedIn(region, at).flatMap(({ region: part, x, y }) =>
+    part.kind === "stays" ? [{ x, y, width: part.width, height: part.height }] : [],
+  );
+}
+
+type At = { readonly x: number; readonly y: number };
+
+/** All but joins, where they lie. */
+function placedIn(
+  region: Ground,
+  { x, y }: At,
+): { readonly region: Ground; readonly x: number; readonly y: number }[] {
+  if (region.kind !== "join") return [{ region, x, y }];
   let along = 0;
   return region.parts.flatMap((part) => {
     const at = region.direction === "beside" ? { x: x + along, y } : { x, y: y + along };
     along += region.direction === "beside" ? part.width : part.height;
-    return spotsIn(part, at);
+    return placedIn(part, at);
   });
 }
 

@@ -19,6 +19,8 @@ type Line = {
   readonly deep: number;
   readonly spacer: number;
   readonly last: number;
+  /** What the cloth at either end is longer than a spacer, so that no block comes near the top's outline. */
+  readonly cap: number;
 };
 type Place = { readonly width: number; readonly block: SiteBlock | null; readonly turned: boolean };
 
@@ -36,7 +38,7 @@ function lineAcross(site: Site): Sketch {
 }
 
 function partsOf(site: Site, line: Line): Sketch[] {
-  const parts: Sketch[] = [cloth(site.ringX + line.spacer, line.deep, "spacer", 1)];
+  const parts: Sketch[] = [cloth(line.cap + line.spacer, line.deep, "spacer", 1)];
   line.places.forEach((place, at) => {
     parts.push(coped(place, line.deep, site));
     const end = at === line.places.length - 1;
@@ -60,9 +62,9 @@ function coped({ width, block, turned: lies }: Place, deep: number, site: Site):
 function lineOf(site: Site): Line {
   const blocks = usable(site);
   const deep = depthOf(site, blocks);
-  const long = site.width - 2 * site.ringX;
+  const least = leastSpacer(site);
+  const long = site.width - 2 * capOf(site);
   const places: Place[] = [];
-  const least = Math.max(steps(site, 1.5), site.smallest);
   let used = least;
   const queue = blocks.map((block) => placeOf(block, site, deep)).filter((place) => place !== null);
   for (;;) {
@@ -76,11 +78,22 @@ function lineOf(site: Site): Line {
 
 /** Shares what is left over the spacers; the last takes the odd steps, the ring's end included. */
 function spaced(site: Site, places: readonly Place[], deep: number): Line {
-  const long = site.width - 2 * site.ringX;
+  const cap = capOf(site);
+  const long = site.width - 2 * cap;
   const blocks = places.reduce((sum, place) => sum + place.width, 0);
   const spacer = Math.floor((long - blocks) / (places.length + 1));
-  const last = long - blocks - spacer * places.length + site.ringX;
-  return { places, deep, spacer, last };
+  const last = long - blocks - spacer * places.length + cap;
+  return { places, deep, spacer, last, cap };
+}
+
+function leastSpacer(site: Site): number {
+  return Math.max(steps(site, 2), site.smallest);
+}
+
+function capOf(site: Site): number {
+  if (site.outlineX === null) return site.ringX;
+  const least = Math.max(site.outlineX + site.inside, steps(site, 4));
+  return Math.max(site.ringX, Math.ceil(least - leastSpacer(site)));
 }
 
 /** Pieced blocks among her own, not all at one end. */

@@ -1,5 +1,6 @@
+import { isWrongAt } from "../longSeams.ts";
 import { type Site, type SiteBlock, steps } from "../site.ts";
-import { below, beside, cloth, pieced, ringed, type Sketch } from "../sketch.ts";
+import { below, beside, cloth, pieced, type Sketch } from "../sketch.ts";
 
 /**
  * Equal squares, about 10 in finished or as large as most of her blocks; pieced ones and blocks among plain ones.
@@ -8,10 +9,17 @@ import { below, beside, cloth, pieced, ringed, type Sketch } from "../sketch.ts"
 export function squares(site: Site): Sketch {
   const grid = gridOf(site);
   const kinds = kindsOf(site, grid);
-  const rows = Array.from({ length: grid.down }, (_, y) =>
-    calmRow(kinds.slice(y * grid.across, (y + 1) * grid.across), grid.side, site.widest),
+  const across = grid.x.count;
+  const rows = Array.from({ length: grid.y.count }, (_, y) =>
+    calmRow(kinds.slice(y * across, (y + 1) * across), grid.side, site.widest),
   );
-  return ringed(site, below(rows));
+  return edged(site, below(rows), grid);
+}
+
+function edged(site: Site, core: Sketch, { x, y }: Grid): Sketch {
+  const edge = (width: number, height: number) => cloth(width, height, "spacer");
+  const middle = beside([edge(x.before, core.height), core, edge(x.after, core.height)]);
+  return below([edge(site.width, y.before), middle, edge(site.width, y.after)]);
 }
 
 function calmRow(squares: readonly Sketch[], side: number, widest: number): Sketch {
@@ -26,45 +34,74 @@ function calmRow(squares: readonly Sketch[], side: number, widest: number): Sket
   return beside(calm);
 }
 
-type Grid = { readonly side: number; readonly across: number; readonly down: number };
+/** Equal squares, and the plain edges before and after them. */
+type Grid = { readonly side: number; readonly x: Run; readonly y: Run };
+type Run = { readonly count: number; readonly before: number; readonly after: number; readonly cost: number };
 
 function gridOf(site: Site): Grid {
   const width = site.width - 2 * site.ringX;
   const height = site.height - 2 * site.ringY;
   const wanted = Math.max(wantedSide(site), Math.sqrt((width * height) / Math.max(20, site.joins)));
   const common = commonSide(site);
-  if (common !== null && common >= wanted * 0.8 && leavesEnough(site, common)) return gridFor(site, common);
-  return gridFor(site, bestSide(site, wanted));
+  const own = common !== null && common >= wanted * 0.8 ? gridFor(site, common) : null;
+  return own ?? bestGrid(site, wanted);
 }
 
-function gridFor(site: Site, side: number): Grid {
-  const across = Math.floor((site.width - 2 * site.ringX) / side);
-  return { side, across, down: Math.floor((site.height - 2 * site.ringY) / side) };
+function gridFor(site: Site, side: number): Grid | null {
+  const x = runOf(site, side, { whole: site.width, ring: site.ringX, outline: site.outlineX });
+  const y = runOf(site, side, { whole: site.height, ring: site.ringY, outline: site.outlineY });
+  return x === null || y === null ? null : { side, x, y };
 }
 
-/** Near the wanted side, the one whose squares leave least over at the edges, and no sliver. */
-function bestSide(site: Site, wanted: number): number {
-  let best = Math.floor(Math.min(site.width - 2 * site.ringX, site.height - 2 * site.ringY));
-  let least = Number.POSITIVE_INFINITY;
-  for (let side = Math.ceil(wanted * 0.75); side <= wanted * 1.35; side++) {
-    if (!leavesEnough(site, side)) continue;
-    const { across, down } = gridFor(site, side);
-    if (across === 0 || down === 0) continue;
-    const covered = (across * down * side * side) / (site.width * site.height);
-    const cost = 1 - covered + Math.abs(side - wanted) / wanted / 3;
-    if (cost < least) {
-      least = cost;
-      best = side;
+type Axis = { readonly whole: number; readonly ring: number; readonly outline: number | null };
+
+/** As many squares as go, where no seam between them is wrong; the edges nearly alike. */
+function runOf(site: Site, side: number, axis: Axis): Run | null {
+  let best: Run | null = null;
+  const { whole, ring, outline } = axis;
+  const nudge = Math.max(1, Math.round(site.inch / 4));
+  for (let count = Math.floor((whole - 2 * ring) / side); count > 0; count--) {
+    const rest = whole - count * side;
+    if (best !== null && rest > 4 * side) break;
+    for (let before = ring; before <= rest - ring; before += nudge) {
+      const after = rest - before;
+      if (![before, after].every((edge) => isEdge(site, edge))) continue;
+      const seams = Array.from({ length: count + 1 }, (_, at) => before + at * side);
+      if (seams.some((at) => at > 0 && at < whole && isWrongAt(at, whole, outline, site.inch))) continue;
+      const cost = rest + Math.abs(before - after);
+      if (best === null || cost < best.cost) best = { count, before, after, cost };
     }
   }
   return best;
 }
 
-function leavesEnough(site: Site, side: number): boolean {
-  const { across, down } = gridFor(site, side);
-  return [site.width - across * side, site.height - down * side].every(
-    (rest) => rest === 0 || rest >= site.inch,
-  );
+/** Plain cloth at the edge is no sliver; by hand there is none of it, where the squares just fill. */
+function isEdge({ inch }: Site, edge: number): boolean {
+  return edge === 0 || edge >= inch;
+}
+
+/** Near the wanted side, the one whose squares leave least over at the edges. */
+function bestGrid(site: Site, wanted: number): Grid {
+  const whole = Math.floor(Math.min(site.width - 2 * site.ringX, site.height - 2 * site.ringY));
+  let best: Grid | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (let side = Math.ceil(wanted * 0.75); side <= wanted * 1.35; side++) {
+    const grid = gridFor(site, side);
+    if (grid === null) continue;
+    const covered = (grid.x.count * grid.y.count * side * side) / (site.width * site.height);
+    const askew = Math.abs(grid.x.before - grid.x.after) + Math.abs(grid.y.before - grid.y.after);
+    const cost = 1 - covered + Math.abs(side - wanted) / wanted / 3 + askew / (site.width + site.height);
+    if (cost < least) [best, least] = [grid, cost];
+  }
+  return best ?? single(site, whole);
+}
+
+function single(site: Site, side: number): Grid {
+  const run = (whole: number) => {
+    const before = Math.floor((whole - side) / 2);
+    return { count: 1, before, after: whole - side - before, cost: 0 };
+  };
+  return { side, x: run(site.width), y: run(site.height) };
 }
 
 function wantedSide(site: Site): number {
@@ -85,7 +122,9 @@ function squareBlocks(site: Site): SiteBlock[] {
 }
 
 /** Blocks that fit exactly first, then pieced squares while the heap lasts, spread evenly over the grid. */
-function kindsOf(site: Site, { side, across, down }: Grid): Sketch[] {
+function kindsOf(site: Site, grid: Grid): Sketch[] {
+  const { side } = grid;
+  const [across, down] = [grid.x.count, grid.y.count];
   const fitting = squareBlocks(site)
     .filter((block) => block.width === side)
     .flatMap((block) => Array.from({ length: block.count }, () => block.piece));
@@ -95,12 +134,24 @@ function kindsOf(site: Site, { side, across, down }: Grid): Sketch[] {
   const busy = spread(across, down, count);
   const gap = Math.max(1, Math.floor(count / Math.max(1, fitting.length)));
   let nth = 0;
-  return busy.map((isBusy) => {
+  return busy.map((isBusy, at) => {
     if (!isBusy) return cloth(side, side);
-    const piece = nth++ % gap === 0 ? fitting.shift() : undefined;
+    const place = { x: at % across, y: Math.floor(at / across) };
+    const turn = isWellInside(site, grid, place) && nth++ % gap === 0;
+    const piece = turn ? fitting.shift() : undefined;
     if (piece === undefined) return pieced(side, side);
     return { kind: "block", piece, turned: false, width: side, height: side };
   });
+}
+
+/** A block at the top's outline would lose its points. */
+function isWellInside(site: Site, { side, x, y }: Grid, place: { x: number; y: number }): boolean {
+  const isInside = (from: number, whole: number, outline: number | null) =>
+    outline === null || Math.min(from, whole - from - side) >= outline + site.inside;
+  return (
+    isInside(x.before + place.x * side, site.width, site.outlineX) &&
+    isInside(y.before + place.y * side, site.height, site.outlineY)
+  );
 }
 
 // The ring and the rows take so many joins; each square sets off two seams in its row and, pieced, a few inside it.

@@ -1,0 +1,240 @@
+import type { Quarter } from "../types.ts";
+import {
+  type Bough,
+  clothIn,
+  clothLeaf,
+  composed,
+  type Fork,
+  isFixed,
+  type Leaf,
+  partAt,
+  replacedAt,
+  type Way,
+} from "./bough.ts";
+import { type Fault, inch } from "./fault.ts";
+import { type Limits, resized } from "./resize.ts";
+
+/** What a way to mend something works on. */
+export type Mending = {
+  readonly root: Bough;
+  readonly limits: Limits;
+  /** The cloth that closes gaps, by the number of the pieced region. */
+  readonly cloths: readonly string[];
+  readonly isHalf: (leaf: Leaf) => boolean;
+};
+
+/** So many joins up from a cell something may still help it; further up it hardly ever does. */
+const deepest = 5;
+/** For likes that touch, a change of places near by is enough. */
+const deepestForLikes = 2;
+
+/** Layouts in which what has a part in the fault lies otherwise; what is used stays the same. */
+export function* rearranged(fault: Fault, mending: Mending): Generator<Bough> {
+  const deep = fault.kind === "like" ? deepestForLikes : deepest;
+  const seen = new Set<string>();
+  for (const way of fault.ways) {
+    if (fault.kind === "crossing" || fault.kind === "direction") yield* turnedLeaves(way, mending);
+    if (fault.kind === "crossing" || fault.kind === "like") yield* twinsExchanged(way, mending);
+    for (let depth = way.length - 1; depth >= Math.max(0, way.length - deep); depth--) {
+      const at = way.slice(0, depth);
+      const key = way.slice(0, depth + 1).join();
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const fork = partAt(mending.root, at);
+      const index = way[depth];
+      if (fork?.kind !== "fork" || index === undefined) continue;
+      const changed = [
+        ...reordered(fork, index, mending),
+        ...shifted(fork, index, { fault, mending }),
+        ...slid(fork, index, { fault, mending }),
+      ];
+      for (const other of changed) yield replacedAt(mending.root, at, other, mending.limits.joiner);
+    }
+  }
+}
+
+/** Layouts in which one of those, or a small group round it, has made way for plain cloth. */
+export function* plainer(fault: Fault, mending: Mending): Generator<Bough> {
+  const seen = new Set<string>();
+  for (const way of [...(fault.cells ?? []), ...fault.ways]) {
+    for (let depth = way.length; depth > 0 && depth >= way.length - 3; depth--) {
+      const at = way.slice(0, depth);
+      if (seen.has(at.join())) continue;
+      seen.add(at.join());
+      const part = partAt(mending.root, at);
+      if (part === undefined || isFixed(part) || clothIn(part) !== null) continue;
+      if (Math.min(part.width, part.height) > mending.limits.room) continue;
+      const cloth = clothLeaf(mending.cloths[part.spot] ?? "", part);
+      yield replacedAt(mending.root, at, cloth, mending.limits.joiner);
+    }
+  }
+}
+
+/** A half-square triangle turned by a quarter; a square piece whose stripes run the other way. */
+function* turnedLeaves(way: Way, { root, limits, isHalf }: Mending): Generator<Bough> {
+  const leaf = partAt(root, way);
+  if (leaf?.kind !== "leaf" || isFixed(leaf)) return;
+  for (const node of turnsOf(leaf, isHalf(leaf), limits))
+    yield replacedAt(root, way, { ...leaf, node }, limits.joiner);
+}
+
+function turnsOf({ node, width, height }: Leaf, half: boolean, { pieces }: Limits): Leaf["node"][] {
+  if (node.kind === "unit" && node.pattern === "half-square-triangle")
+    return [{ ...node, rotations: [next(node.rotations?.[0] ?? 0)] }];
+  if (node.kind !== "piece" || pieces.get(node.piece)?.direction === "one-way") return [];
+  if (half) return [{ ...node, quarter: next(node.quarter ?? 0) }];
+  return width === height ? [{ ...node, turned: !node.turned }] : [];
+}
+
+function next(quarter: Quarter): Quarter {
+  return quarter === 0 ? 1 : 0;
+}
+
+/** Two parts of one size change places, wherever they lie. */
+function* twinsExchanged(way: Way, { root, limits }: Mending): Generator<Bough> {
+  const own = partAt(root, way);
+  if (own === undefined || isFixed(own)) return;
+  for (const other of waysIn(root, [])) {
+    const twin = partAt(root, other);
+    if (twin === undefined || isFixed(twin) || twin === own) continue;
+    if (twin.width !== own.width || twin.height !== own.height || areOne(own, twin)) continue;
+    if (isInside(way, other) || isInside(other, way)) continue;
+    // Paths shift where a join is taken in, which equal sizes of another make could cause: only like makes change.
+    if (twin.kind !== own.kind || (clothIn(twin) === null) !== (clothIn(own) === null)) continue;
+    yield exchanged(root, [way, other], [own, twin], limits);
+  }
+}
+
+/** Equal ones of one piece: nothing changes. */
+function areOne(own: Bough, twin: Bough): boolean {
+  if (own.kind !== "leaf" || twin.kind !== "leaf") return false;
+  return own.node.kind === "piece" && twin.node.kind === "piece" && own.node.piece === twin.node.piece;
+}
+
+function exchanged(
+  root: Bough,
+  [way, other]: readonly [Way, Way],
+  [own, twin]: readonly [Bough, Bough],
+  limits: Limits,
+): Bough {
+  const rebuilt = (bough: Bough, at: Way): Bough => {
+    if (at.length === way.length && isInside(at, way)) return { ...twin, spot: own.spot };
+    if (at.length === other.length && isInside(at, other)) return { ...own, spot: twin.spot };
+    if (bough.kind === "leaf" || (!isInside(at, way) && !isInside(at, other))) return bough;
+    return limits.joiner(
+      bough.beside,
+      bough.parts.map((part, index) => rebuilt(part, [...at, index])),
+    );
+  };
+  return rebuilt(root, []);
+}
+
+/** Does `inner` lead into what `outer` leads to? `isInside(at, way)` asks whether `at` is on the way. */
+function isInside(outer: Way, inner: Way): boolean {
+  return outer.length <= inner.length && outer.every((index, depth) => inner[depth] === index);
+}
+
+function waysIn(bough: Bough, way: Way): Way[] {
+  if (bough.kind === "leaf") return [way];
+  return [way, ...bough.parts.flatMap((part, at) => waysIn(part, [...way, at]))];
+}
+
+/** The part changes places with each other one of its own region, goes to either end, or all are turned round. */
+function* reordered(fork: Fork, index: number, { limits }: Mending): Generator<Bough> {
+  const [from, to] = runRound(fork, index);
+  if (to - from < 2) {
+    yield* mirrored(fork, index, limits);
+    return;
+  }
+  const { parts } = fork;
+  const own = parts[index];
+  if (own === undefined) return;
+  for (let other = from; other < to; other++) {
+    const twin = parts[other];
+    if (other === index || twin === undefined) continue;
+    yield limits.joiner(fork.beside, parts.with(index, twin).with(other, own));
+    if (Math.abs(other - index) > 1) yield limits.joiner(fork.beside, moved(parts, index, other));
+  }
+  const run = parts.slice(from, to).reverse();
+  yield limits.joiner(fork.beside, [...parts.slice(0, from), ...run, ...parts.slice(to)]);
+  yield* mirrored(fork, index, limits);
+}
+
+function moved(parts: readonly Bough[], from: number, to: number): Bough[] {
+  const own = parts.slice(from, from + 1);
+  const others = parts.filter((_, at) => at !== from);
+  return [...others.slice(0, to), ...own, ...others.slice(to)];
+}
+
+/** The parts round it that belong to its region: from, and up to but not. */
+function runRound({ parts }: Fork, index: number): readonly [number, number] {
+  const spot = parts[index]?.spot ?? composed;
+  if (spot < 0) return [index, index];
+  let from = index;
+  let to = index + 1;
+  while (from > 0 && parts[from - 1]?.spot === spot) from--;
+  while (to < parts.length && parts[to]?.spot === spot) to++;
+  return [from, to];
+}
+
+function* mirrored(fork: Fork, index: number, { joiner }: Limits): Generator<Bough> {
+  const part = fork.parts[index];
+  if (part?.kind !== "fork" || isFixed(part)) return;
+  for (const beside of [true, false])
+    yield joiner(fork.beside, fork.parts.with(index, mirror(part, beside, joiner)));
+}
+
+function mirror(bough: Bough, beside: boolean, joiner: Limits["joiner"]): Bough {
+  if (bough.kind === "leaf") return bough;
+  const parts = bough.parts.map((part) => mirror(part, beside, joiner));
+  return joiner(bough.beside, bough.beside === beside ? parts.reverse() : parts);
+}
+
+type Moving = { readonly fault: Fault; readonly mending: Mending };
+
+/** The part grows and another of its fork gives way by as much, or the other way about. */
+function* shifted(fork: Fork, index: number, { fault, mending }: Moving): Generator<Bough> {
+  if (fork.holds || (fault.wide !== null && fault.wide !== fork.beside)) return;
+  const { limits } = mending;
+  const own = fork.parts[index];
+  if (own === undefined) return;
+  for (const by of stepsOf(fault, limits)) {
+    const mine = resized(own, fork.beside, by, limits);
+    if (mine === null) continue;
+    for (const [other, part] of fork.parts.entries()) {
+      const theirs = other === index ? null : resized(part, fork.beside, -by, limits);
+      if (theirs !== null) yield limits.joiner(fork.beside, fork.parts.with(index, mine).with(other, theirs));
+    }
+  }
+}
+
+function stepsOf({ by }: Fault, { step }: Limits): number[] {
+  const whole = by.filter((one) => one > 0).map((one) => Math.ceil(one / step) * step);
+  return [...new Set(whole)].flatMap((one) => [one, -one]);
+}
+
+/** Some of a gap's cloth goes to the other side of the part, so that its seams lie elsewhere. */
+function* slid(fork: Fork, index: number, { fault, mending }: Moving): Generator<Bough> {
+  const [from, to] = runRound(fork, index);
+  const { limits } = mending;
+  for (let gap = from; gap < to; gap++) {
+    const part = fork.parts[gap];
+    const cloth = part === undefined ? null : clothIn(part);
+    if (part === undefined || cloth === null || gap === index) continue;
+    for (const by of slidesOf(fault, limits)) {
+      const rest = resized(part, fork.beside, -by, limits);
+      if (rest === null) continue;
+      const size = fork.beside ? { width: by, height: part.height } : { width: part.width, height: by };
+      const piece = clothLeaf(cloth.fabric, { ...size, spot: part.spot });
+      const at = gap > index ? index : index + 1;
+      const parts = fork.parts.with(gap, rest);
+      yield limits.joiner(fork.beside, [...parts.slice(0, at), piece, ...parts.slice(at)]);
+    }
+  }
+}
+
+function slidesOf({ by }: Fault, { smallest, step }: Limits): number[] {
+  const usual = [2, 2.5, 3, 4, 6].map((size) => Math.ceil((size * inch) / step) * step);
+  const own = by.map((one) => Math.ceil(one / step) * step);
+  return [...new Set([...own, ...usual])].filter((one) => one >= smallest);
+}
