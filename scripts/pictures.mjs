@@ -1,6 +1,6 @@
 // Draws the pictures in docs/pictures: the sample heap and a real one in every style. Same effort and seed, same pictures.
 import { spawnSync } from "node:child_process";
-import { mkdirSync, rmSync } from "node:fs";
+import { mkdirSync, readdirSync, rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -30,8 +30,10 @@ function draw({ table, top, method }, style, file) {
   if (status !== 0) process.exit(1);
 }
 
-rmSync(`${root}/docs/pictures`, { recursive: true, force: true });
 mkdirSync(`${root}/docs/pictures`, { recursive: true });
+// Others, made by hand or by another script, stay.
+for (const name of readdirSync(`${root}/docs/pictures`))
+  if (/^(sample|real)-.*\.svg$/.test(name)) rmSync(`${root}/docs/pictures/${name}`);
 draw(heaps[0], null, "docs/pictures/sample-back.svg");
 for (const heap of heaps)
   for (const style of styles) draw(heap, style, `docs/pictures/${heap.name}-${style}.svg`);
