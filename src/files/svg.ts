@@ -137,13 +137,17 @@ function footOf(page: Page, start: number): Band {
   const line = start + 28;
   const right = Math.max(left + drawn.width, width - margin);
   const seen = { ...labelFont, fill: theme.quiet, "text-anchor": "end" };
+  const { ruler = "", seenFrom = "" } = words ?? {};
+  const ruled = left + rulerLength(page) + 10;
+  const fits = ruled + widthOf(ruler, textSizes.label) + 20 + widthOf(seenFrom, textSizes.label) <= right;
+  const below = seenFrom === "" || fits ? line : line + 22;
   return {
     marks: [
       rulerOf(page, line),
-      ...(words?.ruler ? [text(words.ruler, left + rulerLength(page) + 10, line + 1, labelOf(theme))] : []),
-      ...(words?.seenFrom ? [text(words.seenFrom, right, line + 1, seen)] : []),
+      ...(ruler === "" ? [] : [text(ruler, ruled, line + 1, labelOf(theme))]),
+      ...(seenFrom === "" ? [] : [text(seenFrom, right, below + 1, seen)]),
     ],
-    end: line + 6,
+    end: below + 6,
   };
 }
 

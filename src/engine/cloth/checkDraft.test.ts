@@ -407,6 +407,12 @@ describe("the plain cloth to buy", () => {
     expect(plainColour(draft({ pieces: [{ row: 1, width: inches(9), height: inches(9) }] }))).toBe("#e9e1d0");
   });
 
+  test("her lengths are plain themselves and do not count", () => {
+    const length = { row: 1, kind: "length", width: inches(42), height: inches(90), fabric: "oat" } as const;
+    const dark = { ...square, row: 2, colour: "black", fabric: "black" };
+    expect(plainColour(draft({ pieces: [{ ...length, colour: "#f4f0e8" }, dark] }))).toBe("#e9e1d0");
+  });
+
   test("each piece counts by its cloth, not by its row", () => {
     const pale = { ...square, colour: "white", fabric: "white", count: 40 };
     const dark = { ...square, row: 3, colour: "black", fabric: "black" };

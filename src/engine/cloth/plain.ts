@@ -18,9 +18,13 @@ export function plainFabric(
   return fabricOf(plainId, draft.plain.name.trim(), colour);
 }
 
-/** Unbleached lets most heaps glow; a heap that is pale itself (mean L* over 72) shows up on ink grey. */
+/**
+ * Unbleached lets most heaps glow; a heap that is pale itself (mean L* over 72) shows up on ink grey. Her lengths don't
+ * count: they are plain cloth themselves, and what is bought lies beside them.
+ */
 export function settingOff(pieces: readonly Piece[], fabrics: readonly Fabric[]): string {
-  const value = meanValue(pieces, fabrics);
+  const scraps = pieces.filter(({ kind }) => kind !== "length");
+  const value = meanValue(scraps, fabrics);
   return value !== null && value > paleHeap ? inkGrey : unbleached;
 }
 
