@@ -67,9 +67,11 @@ export function fillRegions(
     );
   return watched(search, () => {
     const twigs = arrange(best());
+    const settled = settle(region, twigs, job);
     const tries = tidyTries(twigs, search.moves, job);
+    if (tries === 0) return settled;
     const stays = staysIn(region, { x: 0, y: 0 });
-    return tidied(settle(region, twigs, job), { job, spots: spots.map(rectOf), stays, tries });
+    return tidied(settled, { job, spots: spots.map(rectOf), stays, tries });
   });
 }
 
@@ -79,10 +81,13 @@ function polishTries(twigs: readonly Twig[], moves: number): number {
   return Math.min(2000, moves, Math.round(600_000 / (largest + 20)));
 }
 
-// The same for the last look. With the back's size alone it has less to mend.
+// The same for the last look. With the back's size alone the rules are costs, which polish knows: a few looks at a few
+// cells are enough.
 function tidyTries(twigs: readonly Twig[], moves: number, { top }: Job): number {
   const leaves = twigs.reduce((sum, twig) => sum + twig.leaves, 0);
-  return Math.round(Math.min(3000, 20 * moves, 400_000 / (leaves + 20)) / (top === null ? 5 : 1));
+  const most = Math.round(Math.min(3000, 20 * moves, 400_000 / (leaves + 20)));
+  if (top !== null) return most;
+  return leaves > 40 ? 0 : Math.round(most / 15);
 }
 
 type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };

@@ -6,6 +6,8 @@ export type Prices = {
   readonly clothCell: number;
   readonly trimArea: number;
   readonly trimPiece: number;
+  /** Of what is cut off the length of a strip that gives one cell alone, by area. */
+  readonly stripEnd: number;
   readonly seam: number;
   /** Each cell cut off a strip; for each inch of its width (two allowances are lost); for each inch short of 5 in. */
   readonly crosscut: number;
@@ -20,6 +22,7 @@ const usualPrices: Prices = {
   clothCell: 4,
   trimArea: 1.2,
   trimPiece: 0.7,
+  stripEnd: 1,
   seam: 0.25,
   crosscut: 0.5,
   crosscutInch: 1.5,

@@ -60,7 +60,8 @@ export function twigsFor(stock: Stock): Sawmill {
   const trimCost = (face: Face, width: number, height: number): number => {
     const full = face.lot.roll || face.along !== null ? lengthwise(face, width, height) : face.lot.area;
     const lost = full - width * height;
-    return lost > 0 ? lost * prices.trimArea + prices.trimPiece * square : 0;
+    const end = face.lot.roll ? 0 : (face.lot.area - full) * prices.stripEnd;
+    return end + (lost > 0 ? lost * prices.trimArea + prices.trimPiece * square : 0);
   };
   const crosscut = (face: Face, width: number, height: number): number => {
     if (!face.lot.roll) return 0;

@@ -112,6 +112,8 @@ function offer(filling: Filling, { beside, thickness, long }: Shape, lie: Lie, e
   const area = along * thickness;
   const trim = twigs.costOf(lie.face, beside ? along : thickness, beside ? thickness : along);
   const worth = area + lie.lot.leftOut - trim;
+  // Most of a strip that gives one cell alone would be cut off.
+  if (worth <= 0 && !lie.lot.roll) return;
   for (let copy = 0; copy < supply && candidates.count < enough; copy++) {
     candidates.enter(lie, { along, worth, price: 0.3 * random.next() - worth / area });
   }

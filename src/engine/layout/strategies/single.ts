@@ -15,7 +15,8 @@ type Offer = { readonly face: Face; readonly cost: number };
 function cheapest(filling: Filling, lies: readonly Lie[], width: number, height: number): Offer | null {
   const { pool, random, twigs } = filling;
   let best: Face | null = null;
-  let least = Number.POSITIVE_INFINITY;
+  // What would cost more than plain cloth is no use here: most of a long strip cut off for a short cell.
+  let least = twigs.cloth(width, height).cost;
   for (const lie of lies) {
     if (width > lie.along || width < lie.leastAlong || height > lie.across || height < lie.leastAcross)
       continue;
