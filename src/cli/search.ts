@@ -117,7 +117,7 @@ function finishBegins(job: Job, end: number, plans: number): number {
  */
 function finishSeconds({ pieces, top }: Job): number {
   const count = pieces.reduce((sum, piece) => sum + (piece.kind === "crumbs" ? 0 : piece.count), 0);
-  return 0.1 + 0.0012 * Math.min(300, count) + (top === null ? 0 : 0.8);
+  return 0.2 + 0.0009 * Math.min(300, count) + (top === null ? 0 : 0.8);
 }
 
 // Between turns a key press or a signal gets through; a turn is long enough that this costs nothing.
