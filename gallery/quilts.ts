@@ -114,7 +114,7 @@ export const galleryQuilts: readonly GalleryQuilt[] = [
     name: "flying-corners",
     title: "Triangles cut from the corners of a top",
     size: atHome("50x60"),
-    style: "centred",
+    style: "insert-across",
   },
   { ...inInches, name: "guest-bed", title: "A bed round one block", size: framed("78x88"), style: "centred" },
   {
@@ -143,7 +143,7 @@ export const galleryQuilts: readonly GalleryQuilt[] = [
     name: "reading-chair",
     title: "A cushion, by hand",
     size: { back: "45x45" },
-    style: "squares",
+    style: "centred",
     time: "afternoon",
   },
   {

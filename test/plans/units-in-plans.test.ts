@@ -184,7 +184,7 @@ const cases: readonly Case[] = [
 
 describe.each(cases)(
   "a heap for $pattern, $squared",
-  ({ pattern, rows, sewing, squared, patches, seed = 1, style = "insert-across" }) => {
+  ({ pattern, rows, sewing, squared, patches, seed = 1, style = "all-over" }) => {
     const job = heapOf([...rows, ...others]);
     const plan = makePlan(job, { style, seed, effort: 400 });
     const step = plan.steps.find((made) => (made.kind === "slab" ? "slab" : made.pattern) === pattern);

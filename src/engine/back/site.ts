@@ -14,6 +14,19 @@ export type SiteBlock = {
   readonly upright: boolean;
 };
 
+/** Like leftovers to be pieced, finished, in steps; slabs of crumbs are among them. */
+export type SitePiece = {
+  readonly width: number;
+  readonly height: number;
+  readonly count: number;
+  /** A print with an up, which stays upright. */
+  readonly upright: boolean;
+  /** May be cut across into several. */
+  readonly cut: boolean;
+  /** How much of a side may be trimmed away. */
+  readonly trim: (side: number) => number;
+};
+
 /** One of her lengths: cut sides, in steps, rounded down. */
 export type SiteLength = { readonly fabric: string; readonly width: number; readonly height: number };
 
@@ -40,6 +53,7 @@ export type Site = {
   /** How deep a row must be so that nine tenths of the heap, by area, can lie in it. */
   readonly tall: number;
   readonly blocks: readonly SiteBlock[];
+  readonly pieces: readonly SitePiece[];
   readonly lengths: readonly SiteLength[];
   /** Steps in an inch; not whole on a metric ruler. */
   readonly inch: number;
@@ -72,6 +86,7 @@ export function siteOf(job: Job): Site {
     smallest,
     tall: tallOf(job),
     blocks: blocksOf(job),
+    pieces: [...placeable(job).map((piece) => sitePiece(piece, job)), ...slabsOf(job)],
     lengths: lengthsOf(job),
     inch,
   };
@@ -111,7 +126,9 @@ function targetOf(job: Job): number {
     total += some * area;
     left -= some;
   }
-  return total;
+  const slabs = slabsOf(job).reduce((sum, slab) => sum + slab.count * slab.width * slab.height, 0);
+  // A slab counts a join for each 6 sq in.
+  return total + Math.min(slabs, (left * 6 * inches(1) ** 2) / job.step ** 2);
 }
 
 function tallOf(job: Job): number {
@@ -129,6 +146,38 @@ function tallOf(job: Job): number {
   }
   return 0;
 }
+
+function sitePiece(piece: SizedPiece, { seam, step }: Job): SitePiece {
+  // Two triangles make a half-square triangle, which takes s (2 + √2).
+  const seams = piece.kind === "triangle" ? 2 + Math.SQRT2 : 2;
+  const side = (cut: number) => Math.floor((cut - seams * seam) / step);
+  const isWhole = piece.keep === "whole" || piece.kind.endsWith("triangle");
+  return {
+    width: side(piece.width),
+    height: side(piece.height),
+    count: piece.kind === "triangle" ? Math.floor(piece.count / 2) : piece.count,
+    upright: piece.direction === "one-way",
+    cut: piece.keep === "cut",
+    trim: (finished) => (isWhole ? 0 : Math.min(inches(1, 2), finished * step * 0.1) / step),
+  };
+}
+
+// Two fifths of crumbs show, in slabs that are trimmed to one size (trade-facts §15); as many of one size as make a row.
+function slabsOf(job: Job): SitePiece[] {
+  return job.pieces.flatMap((piece) => {
+    if (piece.kind !== "crumbs" || piece.use === "keep-back" || piece.use === "give-away") return [];
+    const shown = piece.area * piece.count * 0.4;
+    const counts = slabSides.map((side) => ({ side, count: Math.floor(shown / (side + 2 * job.seam) ** 2) }));
+    const { side, count } = counts.findLast((one) => one.count >= fewestSlabs) ?? counts[0] ?? none;
+    const steps = Math.floor(side / job.step);
+    const slab = { width: steps, height: steps, upright: false, cut: false, trim: () => 0 };
+    return count === 0 ? [] : [{ ...slab, count }];
+  });
+}
+
+const slabSides = [inches(6), inches(8), inches(12)];
+const fewestSlabs = 6;
+const none = { side: 0, count: 0 };
 
 function blocksOf(job: Job): SiteBlock[] {
   return placeable(job)
@@ -163,6 +212,7 @@ export function turned(site: Site): Site {
     ringY: site.ringX,
     outlineX: site.outlineY,
     outlineY: site.outlineX,
+    pieces: site.pieces.map((piece) => ({ ...piece, width: piece.height, height: piece.width })),
     blocks: site.blocks.map((block) => ({
       ...block,
       width: block.height,

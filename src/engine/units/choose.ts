@@ -1,4 +1,4 @@
-import type { Job } from "../cloth/index.ts";
+import { finishedArea, type Job, type Piece, type SizedPiece } from "../cloth/index.ts";
 import type { Finished, Size } from "../length/index.ts";
 import { joinsFor, slabJoins } from "../work/index.ts";
 import { type Family, familiesFor } from "./families.ts";
@@ -15,7 +15,7 @@ const mostShare = 0.6;
  */
 export function chooseUnits(job: Job, wish: UnitWish): readonly ChosenUnit[] {
   const chosen: ChosenUnit[] = [];
-  let bench: Bench = { heap: job, joins: timeFor(job), area: mostShare * areaOfAll(wish.rooms) };
+  let bench: Bench = { heap: job, joins: timeFor(job), area: areaFor(job, wish) };
   for (const family of familiesFor(job, wish)) {
     for (let next = best(family, bench, wish); next !== null; next = best(family, bench, wish)) {
       chosen.push(next);
@@ -23,6 +23,22 @@ export function chooseUnits(job: Job, wish: UnitWish): readonly ChosenUnit[] {
     }
   }
   return chosen;
+}
+
+/** Where there are too few loose pieces to fill the rest, units may: else it would be plain. */
+function areaFor({ pieces, seam }: Job, { rooms }: UnitWish): number {
+  const all = areaOfAll(rooms);
+  const loose = pieces.reduce(
+    (sum, piece) => sum + (isLoose(piece) ? piece.count * finishedArea(piece, seam) : 0),
+    0,
+  );
+  return Math.max(mostShare * all, all - loose);
+}
+
+function isLoose(piece: Piece): piece is SizedPiece {
+  return (
+    !["crumbs", "triangle", "length"].includes(piece.kind) && !["keep-back", "give-away"].includes(piece.use)
+  );
 }
 
 /** Half of her time, or what loose pieces would leave of it: a heap of nothing but crumbs is sewn into slabs. */

@@ -40,21 +40,24 @@ function lineAcross(site: Site): Sketch {
 function partsOf(site: Site, line: Line): Sketch[] {
   const parts: Sketch[] = [cloth(line.cap + line.spacer, line.deep, "spacer", 1)];
   line.places.forEach((place, at) => {
-    parts.push(coped(place, line.deep, site));
+    parts.push(coped(place, { deep: line.deep, first: at % 2 === 1 }, site));
     const end = at === line.places.length - 1;
     parts.push(cloth(end ? line.last : line.spacer, line.deep, "spacer", 1));
   });
   return parts;
 }
 
-/** A block with coping strips above and below that bring it to the line's depth. */
-function coped({ width, block, turned: lies }: Place, deep: number, site: Site): Sketch {
+type Coping = { readonly deep: number; readonly first: boolean };
+
+/** A block with coping strips above and below that bring it to the line's depth; one alone goes `first` by turns. */
+function coped({ width, block, turned: lies }: Place, { deep, first }: Coping, site: Site): Sketch {
   if (block === null) return pieced(width, deep);
   const height = lies === block.turned ? block.height : block.width;
   const piece: Sketch = { kind: "block", piece: block.piece, turned: lies, width, height };
   const rest = deep - height;
   if (rest === 0) return piece;
-  if (rest < 2 * site.smallest) return below([piece, cloth(width, rest, "coping", 1)]);
+  const strip = cloth(width, rest, "coping", 1);
+  if (rest < 2 * site.smallest) return below(first ? [strip, piece] : [piece, strip]);
   const above = Math.floor(rest / 2);
   return below([cloth(width, above, "coping", 1), piece, cloth(width, rest - above, "coping", 1)]);
 }

@@ -1,4 +1,5 @@
-import { type Site, steps } from "../site.ts";
+import { bestDepth, naturalDepth } from "../natural.ts";
+import { type Site, steps, turned } from "../site.ts";
 import { below, beside, cloth, pieced, type Sketch } from "../sketch.ts";
 
 /**
@@ -7,22 +8,20 @@ import { below, beside, cloth, pieced, type Sketch } from "../sketch.ts";
  */
 export function centred(site: Site): Sketch {
   const target = site.target * 0.92;
-  const middle = middleOf(site, target);
+  const small = middleOf(site, target * 0.4);
   const plain = middleRound(site);
-  const round = roundDepth(site, middle, plain, target - middle.width * middle.height);
-  const core = round === 0 ? middle : grown(surrounded(middle, plain, 1), round);
+  const round = roundDepth(site, small, plain, target - small.width * small.height);
+  const core = round === 0 ? middleOf(site, target * 0.95) : grown(surrounded(small, plain, 1), round);
   return outer(site, core);
 }
 
-function middleOf(site: Site, target: number): Sketch {
-  const share = target > steps(site, 36) * steps(site, 24) ? 0.4 : 0.95;
+function middleOf(site: Site, area: number): Sketch {
   const most = Math.min(steps(site, 36), Math.round(Math.min(site.width, site.height) * 0.5));
-  const side = Math.sqrt(target * share);
-  const width = Math.max(steps(site, 8), Math.min(most, Math.round(side * 0.9)));
-  const height = Math.max(
-    steps(site, 8),
-    Math.min(Math.round(most * 1.2), Math.round((target * share) / width)),
-  );
+  const least = steps(site, 8);
+  const wide = Math.max(least, Math.min(most, Math.round(Math.sqrt(area) * 0.9)));
+  const width = naturalDepth(turned(site), wide, { least, most, long: wide });
+  const high = Math.round(area / width);
+  const height = naturalDepth(site, high, { least, most: Math.round(most * 1.2), long: width });
   return pieced(width, height);
 }
 
@@ -30,14 +29,22 @@ function middleRound(site: Site): number {
   return Math.max(site.smallest, steps(site, 3));
 }
 
-/** How deep a pieced round the rest of the heap makes; 0 when it is too little for one of 4 in. */
+/** How deep a pieced round the rest of the heap makes; 0 when it is too little for one of 4 in, or does not fill one. */
 function roundDepth(site: Site, middle: Sketch, plain: number, area: number): number {
   const half = middle.width + middle.height + 4 * plain;
-  const deep = Math.floor((Math.sqrt(half * half + 4 * area) - half) / 4);
+  const wanted = Math.floor((Math.sqrt(half * half + 4 * area) - half) / 4);
   const room = Math.min(site.width - middle.width, site.height - middle.height) / 2 - plain - steps(site, 8);
-  const round = Math.min(deep, steps(site, 12), Math.floor(room));
-  return round >= Math.max(steps(site, 4), site.tall * 0.6) ? round : 0;
+  const [least, most] = [steps(site, 4), Math.min(steps(site, 12), Math.floor(room))];
+  if (Math.min(wanted, most) < least) return 0;
+  const { deep, full } = bestDepth(site, Math.min(wanted, most), {
+    least,
+    most,
+    long: 2 * half + 4 * wanted,
+  });
+  return full >= fullEnough ? deep : 0;
 }
+
+const fullEnough = 0.5;
 
 function surrounded(core: Sketch, deep: number, tone: number): Sketch {
   const side = () => cloth(deep, core.height, "spacer", tone);

@@ -1,18 +1,58 @@
-import { type Site, steps } from "../site.ts";
+import { naturalDepth } from "../natural.ts";
+import { type Site, steps, turned } from "../site.ts";
 import { below, beside, cloth, pieced, ringed, type Sketch } from "../sketch.ts";
 
 /** Three to five rows of three to six big chunks, seams of neighbour rows staggered by 3 in or more (trade-facts §15). */
 export function chunks(site: Site): Sketch {
   const width = site.width - 2 * site.ringX;
   const height = site.height - 2 * site.ringY;
-  const depths = shared(height, rowWeights(Math.max(3, Math.min(5, Math.round(height / steps(site, 19))))));
+  const rows = Math.max(3, Math.min(5, Math.round(height / steps(site, 19))));
+  const depths = natural(site, shared(height, rowWeights(rows)), width / 2);
   const columns = Math.max(3, Math.min(5, Math.round(width / steps(site, 17))));
-  const widths = depths.map((_, at) => shared(width, columnWeights(columns, at)));
+  const usual = depths.map((_, at) => shared(width, columnWeights(columns, at)));
+  const widths = naturalColumns(site, depths, usual);
   const busy = busyChunks(site, depths, widths);
-  const rows = depths.map((depth, at) =>
+  const chunked = depths.map((depth, at) =>
     beside(calmed(widths[at] as number[], busy[at] as boolean[]).map((one) => chunk(one, depth, at % 2))),
   );
-  return ringed(site, below(rows));
+  return ringed(site, below(chunked));
+}
+
+/** As deep as her leftovers stand; the last part takes what is left, if it is none too deep or too shallow. */
+function natural(site: Site, usual: readonly number[], long: number): readonly number[] {
+  const first = usual.slice(0, -1).map((deep) => {
+    const range = { least: Math.round(deep * 0.75), most: Math.round(deep * 1.15), long };
+    return naturalDepth(site, deep, range);
+  });
+  const whole = sum(usual);
+  const last = whole - sum(first);
+  const mean = whole / usual.length;
+  return last >= mean * 0.6 && last <= mean * 1.5 ? [...first, last] : usual;
+}
+
+/** The same for the chunks of each row, where their seams stay 3 in off those of the row above. */
+function naturalColumns(site: Site, depths: readonly number[], usual: readonly number[][]): number[][] {
+  const lying = turned(site);
+  const rows: number[][] = [];
+  for (const [at, widths] of usual.entries()) {
+    const own = natural(lying, widths, depths[at] as number);
+    const above = rows[at - 1];
+    rows.push(above === undefined || isStaggered(own, above, steps(site, 3)) ? [...own] : widths);
+  }
+  return rows;
+}
+
+function isStaggered(one: readonly number[], other: readonly number[], least: number): boolean {
+  const seams = seamsOf(other);
+  return seamsOf(one).every((at) => seams.every((seam) => Math.abs(at - seam) >= least));
+}
+
+function seamsOf(widths: readonly number[]): number[] {
+  return widths.slice(0, -1).map((_, at) => sum(widths.slice(0, at + 1)));
+}
+
+function sum(all: readonly number[]): number {
+  return all.reduce((total, one) => total + one, 0);
 }
 
 type Chunk = { readonly width: number; readonly busy: boolean };

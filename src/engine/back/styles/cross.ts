@@ -1,3 +1,4 @@
+import { naturalDepth } from "../natural.ts";
 import { centreLine } from "../plainParts.ts";
 import { type Site, steps, turned } from "../site.ts";
 import { below, beside, cloth, pieced, row, type Sketch } from "../sketch.ts";
@@ -38,7 +39,11 @@ function armDepth(site: Site): number {
   const long = site.width + (isT(site) ? site.height * 0.6 : site.height);
   const wanted = Math.round((site.target * 0.92) / long);
   const most = Math.min(steps(site, 14), Math.round(Math.min(site.width, site.height) * 0.22));
-  return Math.max(2 * site.smallest, Math.min(most, Math.max(wanted, site.tall)));
+  return naturalDepth(site, Math.max(wanted, Math.min(most, site.tall)), {
+    least: 2 * site.smallest,
+    most,
+    long,
+  });
 }
 
 /** Where a row of this depth begins so that its middle is near `share`, its seams off the centre line. */

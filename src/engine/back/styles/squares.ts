@@ -42,8 +42,8 @@ function gridOf(site: Site): Grid {
   const width = site.width - 2 * site.ringX;
   const height = site.height - 2 * site.ringY;
   const wanted = Math.max(wantedSide(site), Math.sqrt((width * height) / Math.max(20, site.joins)));
-  const common = commonSide(site);
-  const own = common !== null && common >= wanted * 0.8 ? gridFor(site, common) : null;
+  const common = commonSide(site, wanted);
+  const own = common === null ? null : gridFor(site, common);
   return own ?? bestGrid(site, wanted);
 }
 
@@ -105,16 +105,33 @@ function single(site: Site, side: number): Grid {
 }
 
 function wantedSide(site: Site): number {
-  return steps(site, 10);
+  return Math.min(steps(site, 10), Math.floor(Math.min(site.width, site.height) / 3));
 }
 
-/** The side that at least three of her square blocks have. */
-function commonSide(site: Site): number | null {
-  const square = squareBlocks(site).filter(
-    (block) => block.width >= steps(site, 7) && block.width <= steps(site, 16),
-  );
-  const most = square.sort((one, other) => other.count - one.count)[0];
-  return most !== undefined && most.count >= 3 ? most.width : null;
+/** The side that most of her square pieces have, alone or as fours or nines; null where they are too few. */
+function commonSide(site: Site, wanted: number): number | null {
+  const sides = site.pieces.flatMap(({ width }) => [width, 2 * width, 3 * width]);
+  const usual = [...new Set(sides)].filter((side) => side >= wanted * 0.75 && side <= wanted * 1.6);
+  const ready = usual.map((side) => ({ side, count: squaresFrom(site, side) }));
+  const most = ready.reduce((best, next) => (next.count > best.count ? next : best), { side: 0, count: 0 });
+  return most.count >= 3 && isMuch(site, most) ? most.side : null;
+}
+
+type Ready = { readonly side: number; readonly count: number };
+
+/** Where most of her heap is of other sizes, squares are pieced of those too. */
+function isMuch(site: Site, { side, count }: Ready): boolean {
+  return count * side * side >= site.target / 2;
+}
+
+/** How many squares of this side her square pieces make, one, four or nine alike to each. */
+function squaresFrom(site: Site, side: number): number {
+  return site.pieces.reduce((sum, piece) => {
+    const fits = (own: number, alike: number) =>
+      alike * own >= side && alike * (own - piece.trim(own)) <= side;
+    const alike = [1, 2, 3].find((each) => fits(piece.width, each) && fits(piece.height, each));
+    return sum + (alike === undefined ? 0 : Math.floor(piece.count / alike ** 2));
+  }, 0);
 }
 
 function squareBlocks(site: Site): SiteBlock[] {
@@ -129,7 +146,9 @@ function kindsOf(site: Site, grid: Grid): Sketch[] {
     .filter((block) => block.width === side)
     .flatMap((block) => Array.from({ length: block.count }, () => block.piece));
   const area = side * side;
-  const wanted = Math.max(2, Math.floor((site.target * 0.95) / area));
+  const ready = squaresFrom(site, side);
+  const isOwn = ready >= 3 && isMuch(site, { side, count: ready });
+  const wanted = isOwn ? ready : Math.max(2, Math.floor((site.target * 0.95) / area));
   const count = Math.min(across * down, wanted, affordable(site, fitting.length, down));
   const busy = spread(across, down, count);
   const gap = Math.max(1, Math.floor(count / Math.max(1, fitting.length)));
@@ -161,16 +180,43 @@ function affordable(site: Site, blocks: number, rows: number): number {
   return blocks + Math.max(1, Math.floor((left - blocks * 2) / 5));
 }
 
-/** `count` of the places, chess-like, starting where no four meet. */
+/** `count` of the places: chess-like, and those that stay plain as far from one another as those that don't. */
 function spread(across: number, down: number, count: number): boolean[] {
-  const places = Array.from({ length: across * down }, (_, at) => at);
-  const rank = (at: number) => {
-    const x = at % across;
-    const y = Math.floor(at / across);
-    return ((x + y) % 2) * 1000 + ((x * 5 + y * 8) % 13) * 10 + y / down;
-  };
-  places.sort((one, other) => rank(one) - rank(other));
-  const busy = places.map(() => false);
-  for (const at of places.slice(0, count)) busy[at] = true;
-  return busy;
+  const places = Array.from({ length: across * down }, (_, at) => ({
+    x: at % across,
+    y: Math.floor(at / across),
+  }));
+  const even = places.filter(({ x, y }) => (x + y) % 2 === 0);
+  const odd = places.filter(({ x, y }) => (x + y) % 2 === 1);
+  const busy = new Set(
+    count <= even.length ? spacedOut(even, count) : [...even, ...spacedOut(odd, count - even.length)],
+  );
+  return places.map((place) => busy.has(place));
+}
+
+type GridPlace = { readonly x: number; readonly y: number };
+
+function spacedOut(places: readonly GridPlace[], count: number): GridPlace[] {
+  if (count <= places.length / 2) return farApart(places, count);
+  const left = new Set(farApart(places, places.length - count));
+  return places.filter((place) => !left.has(place));
+}
+
+/** One after the other, each as far as can be from those that are there already. */
+function farApart(places: readonly GridPlace[], count: number): GridPlace[] {
+  const far = new Map(places.map((place) => [place, Number.POSITIVE_INFINITY]));
+  const chosen: GridPlace[] = [];
+  let next = places[Math.floor(places.length / 3)];
+  while (chosen.length < count && next !== undefined) {
+    const last: GridPlace = next;
+    chosen.push(last);
+    far.delete(last);
+    next = undefined;
+    for (const [place, least] of far) {
+      const now = Math.min(least, (place.x - last.x) ** 2 + (place.y - last.y) ** 2);
+      far.set(place, now);
+      if (next === undefined || now > (far.get(next) ?? 0)) next = place;
+    }
+  }
+  return chosen;
 }
