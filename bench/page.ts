@@ -63,6 +63,9 @@ async function measured(heap: string): Promise<PageRow> {
       .focus();
     await page.keyboard.press("ArrowRight");
   }
+  const again = page.getByRole("button", { name: "Look longer" });
+  if (await again.isVisible()) await again.click();
+  await page.waitForTimeout(1000);
   const stopped = await stop(page);
   const { tasks, presses } = await page.evaluate(() => ({ tasks: window.tasks, presses: window.presses }));
   clearInterval(weighing);

@@ -13,23 +13,72 @@ export function lookDifferent(one: LayoutNode, other: LayoutNode): boolean {
   return apart(one, other) >= leastApart;
 }
 
+// The same plans are held beside one another again and again while a choice is being made.
+const known = new WeakMap<LayoutNode, WeakMap<LayoutNode, number>>();
+
 /** The lesser share of the two: how much of the seams of each lies more than ½ in from any seam of the other. */
 export function apart(one: LayoutNode, other: LayoutNode): number {
+  const before = known.get(one)?.get(other);
+  if (before !== undefined) return before;
   const [a, b] = [seamsOf(one), seamsOf(other)];
-  return Math.min(shareApart(a, b), shareApart(b, a));
+  const share = Math.min(shareApart(a, b), shareApart(b, a));
+  remember(one, other, share);
+  remember(other, one, share);
+  return share;
+}
+
+function remember(one: LayoutNode, other: LayoutNode, share: number): void {
+  const row = known.get(one) ?? new WeakMap<LayoutNode, number>();
+  known.set(one, row.set(other, share));
 }
 
 /** Share of the length of `seams` that lies more than ½ in from all of `others`, 0 to 1. Without seams nothing does. */
 export function shareApart(seams: readonly Seam[], others: readonly Seam[]): number {
   const whole = seams.reduce((sum, { from, to }) => sum + to - from, 0);
-  const far = seams.reduce((sum, seam) => sum + seam.to - seam.from - nearLength(seam, others), 0);
+  const ways = { across: inOrder(others, true), down: inOrder(others, false) };
+  const far = seams.reduce((sum, seam) => sum + seam.to - seam.from - nearLength(seam, ways), 0);
   return whole === 0 ? 0 : far / whole;
 }
 
+/** Seams that run one way, by where they lie. */
+type InOrder = readonly Seam[];
+type BothWays = { readonly across: InOrder; readonly down: InOrder };
+
+function inOrder(seams: readonly Seam[], across: boolean): InOrder {
+  return seams.filter((seam) => seam.across === across).sort((one, other) => one.at - other.at);
+}
+
 /** How much of a seam lies within ½ in of one of the others. */
-function nearLength(seam: Seam, others: readonly Seam[]): number {
-  const spans = others.flatMap((other) => nearSpan(seam, other) ?? []);
+function nearLength(seam: Seam, { across, down }: BothWays): number {
+  const [same, crossing] = seam.across ? [across, down] : [down, across];
+  const spans = [
+    ...nearSpans(seam, same, { from: seam.at, to: seam.at }),
+    ...nearSpans(seam, crossing, seam),
+  ];
   return unionLength(spans.sort((one, other) => one.from - other.from));
+}
+
+/** Only those that lie within ½ in of this stretch can be near. */
+function nearSpans(seam: Seam, others: InOrder, { from, to }: Span): Span[] {
+  const spans: Span[] = [];
+  for (let at = firstFrom(others, from - near); at < others.length; at++) {
+    const other = others[at];
+    if (other === undefined || other.at > to + near) break;
+    const span = nearSpan(seam, other);
+    if (span !== null) spans.push(span);
+  }
+  return spans;
+}
+
+/** The first that lies there or beyond, by halving. */
+function firstFrom(others: InOrder, place: number): number {
+  let [low, high] = [0, others.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((others[middle]?.at ?? place) < place) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 type Span = { readonly from: number; readonly to: number };

@@ -6,6 +6,15 @@ import type { Job } from "../cloth/index.ts";
  * is quick to sew; how calm it looks decides between equals. `all-over` comes last, since few people want it.
  */
 export function rankStyles(job: Job): readonly Style[] {
+  const ranked = known.get(job) ?? rank(job);
+  known.set(job, ranked);
+  return ranked;
+}
+
+// Asked again and again while a choice is being made, and each style is sketched for it.
+const known = new WeakMap<Job, readonly Style[]>();
+
+function rank(job: Job): readonly Style[] {
   const site = siteOf(job);
   const score = new Map(styles.map((style) => [style, scoreOf(job, style, site)]));
   const of = (style: Style) => score.get(style) ?? 0;

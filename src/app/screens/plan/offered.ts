@@ -1,4 +1,5 @@
 import {
+  apart,
   type Candidate,
   type ChoiceNote,
   candidatesFor,
@@ -53,9 +54,29 @@ export async function makeOffers({ job, seconds, solve, signal, onOffered }: Cho
     onOffered({ kind: "making", share: Math.min(1, made.size / candidates.length) });
   };
   await Promise.all(candidates.map((candidate) => look(candidate, false)));
-  for (let due = dueIn(made, job); due.length > 0 && !signal.aborted; due = dueIn(made, job))
+  await comparePairs(made);
+  for (let due = dueIn(made, job); due.length > 0 && !signal.aborted; due = dueIn(made, job)) {
     await Promise.all(due.map((candidate) => look(candidate, true)));
+    await comparePairs(made);
+  }
   if (!signal.aborted) onOffered(offeredFrom(made, job));
+}
+
+// Holding large backs beside one another takes long enough to be felt, so the page gets its turn in between.
+const longestTurn = 12;
+
+/** What `choose` will ask for, found out a little at a time; it is remembered there. */
+async function comparePairs(made: Made): Promise<void> {
+  const plans = [...made.values()].map(({ plan }) => plan);
+  let begun = performance.now();
+  for (const [at, one] of plans.entries()) {
+    for (const other of plans.slice(at + 1)) {
+      if (one.style !== other.style) apart(one.layout, other.layout);
+      if (performance.now() - begun < longestTurn) continue;
+      await new Promise((next) => setTimeout(next));
+      begun = performance.now();
+    }
+  }
 }
 
 /** Always in the same order, however the searches came to their end. */
