@@ -10,7 +10,10 @@ import { fabricNameOf } from "./steps.ts";
 export function figureLines(figures: Figures, voice: Voice): readonly string[] {
   const { covered, plain, plainCells, trimWaste, joins, cuts, seamLength, contrast, minutes } = figures;
   return [
-    `It uses ${voice.percent(covered)} of what your leftovers can cover.`,
+    // Crumbs have no share: they are weighed, not measured.
+    covered === 0
+      ? "No leftover with a size of its own is in it."
+      : `It uses ${voice.percent(covered)} of what your leftovers can cover.`,
     plainCells === 0
       ? "There is no plain cloth in it."
       : `Plain cloth: ${voice.area(plain)}, in ${voice.count(plainCells, "part", "parts")}.`,
