@@ -4,8 +4,10 @@ import type { FromSolver, ToSolver } from "./messages.ts";
 
 // Long enough that the turns cost nothing, short enough that what is shown moves.
 const turnMilliseconds = 60;
-// Each plan shown is made whole, checked and copied: not more often than one can look.
+// Each plan shown is made whole, checked and copied: not more often than one can look, nor so often that little of the
+// time is left for the search.
 const shownEvery = 300;
+const shownShare = 1 / 5;
 
 addEventListener("message", ({ data }: MessageEvent<ToSolver>) => {
   try {
@@ -17,8 +19,7 @@ addEventListener("message", ({ data }: MessageEvent<ToSolver>) => {
 
 function solve({ job, request }: ToSolver): void {
   const search = startPlan(job, request);
-  let shown = { covered: search.covered, at: performance.now() };
-  say({ kind: "better", plan: search.plan() });
+  let shown = showing(search);
   let moves = 1;
   while (!search.done) {
     moves = turn(search, moves);
@@ -26,13 +27,18 @@ function solve({ job, request }: ToSolver): void {
       kind: "progress",
       progress: { share: Math.min(1, search.moves / search.effort), covered: search.covered },
     });
-    const now = performance.now();
-    if (search.covered > shown.covered && now - shown.at >= shownEvery && !search.done) {
-      say({ kind: "better", plan: search.plan() });
-      shown = { covered: search.covered, at: now };
-    }
+    const since = performance.now() - shown.at;
+    const isTime = since >= shownEvery && shown.took <= since * shownShare;
+    if (search.covered > shown.covered && isTime && !search.done) shown = showing(search);
   }
   say({ kind: "done", plan: search.plan() });
+}
+
+function showing(search: PlanSearch): { covered: number; at: number; took: number } {
+  const begun = performance.now();
+  say({ kind: "better", plan: search.plan() });
+  const at = performance.now();
+  return { covered: search.covered, at, took: at - begun };
 }
 
 /** One turn; gives the number of moves for the next. How it is cut into turns does not change the plan. */
