@@ -18,7 +18,7 @@ test("advice stands under the figures, each thing once, and says where and what 
   await page.setViewportSize(screenSizes.laptop);
   await settledSample(page);
   const headings = await page.getByRole("heading", { level: 3 }).allTextContents();
-  expect(headings.slice(0, 3)).toEqual(["In short", "Before you sew", "To buy"]);
+  expect(headings.slice(0, 4)).toEqual(["Change this plan", "In short", "Before you sew", "To buy"]);
   const titles = await advice(page).getByRole("heading", { level: 4 }).allTextContents();
   expect(titles).toContain("Dark beside pale");
   expect(new Set(titles).size).toBe(titles.length);
