@@ -64,8 +64,17 @@ export function steps(site: Pick<Site, "inch">, inch: number): number {
   return Math.round(inch * site.inch);
 }
 
+// Asked for by each style, and again and again while a choice is being made.
+const sites = new WeakMap<Job, Site>();
+
 /** The layout inside the outer allowances: the back less one seam allowance on each side. */
 export function siteOf(job: Job): Site {
+  const site = sites.get(job) ?? measure(job);
+  sites.set(job, site);
+  return site;
+}
+
+function measure(job: Job): Site {
   const inch = inches(1) / job.step;
   const size = (side: number) => Math.floor((side - 2 * job.seam) / job.step);
   const width = size(job.back.width);

@@ -65,17 +65,29 @@ function bestSet<P extends Offered>(plans: readonly Weighed<P>[], wanted: Wanted
   const goes = togetherIn(plans);
   const top = plans[0]?.worth ?? 0;
   let best: readonly Weighed<P>[] = [];
-  let score = scoreOf(best, top, wanted);
-  const look = (set: readonly Weighed<P>[], from: number): void => {
-    const reached = scoreOf(set, top, wanted);
+  let score: Score = [0, 0, 0];
+  const look = (set: readonly Weighed<P>[], from: number, reached: Score): void => {
     if (isMore(reached, score)) [best, score] = [set, reached];
     if (set.length === wanted.most) return;
-    for (const [at, next] of plans.entries()) {
-      if (at >= from && set.every((one) => goes(one, next))) look([...set, next], at + 1);
+    for (let at = from; at < plans.length; at++) {
+      const next = plans[at];
+      if (next === undefined || !set.every((one) => goes(one, next))) continue;
+      look([...set, next], at + 1, withOne(reached, set, { next, top, wanted }));
     }
   };
-  look([], 0);
+  look([], 0, score);
   return best;
+}
+
+type Adding<P> = { readonly next: Weighed<P>; readonly top: number; readonly wanted: Wanted };
+
+function withOne<P>(
+  [enough, light, worth]: Score,
+  set: readonly Weighed<P>[],
+  { next, top, wanted }: Adding<P>,
+): Score {
+  const pairs = light === 1 || set.some((one) => hasLight([one.merits, next.merits]));
+  return [Math.min(wanted.least, enough + 1), Number(pairs), worth + next.worth - top + tooPlain];
 }
 
 /** Whether two may be offered together; each pair is looked at once. */
@@ -94,14 +106,9 @@ function togetherIn<P extends Offered>(plans: readonly Weighed<P>[]) {
 /** Enough of them; one with far less work than the fullest; how good they are together. In this order. */
 type Score = readonly [enough: number, light: number, worth: number];
 
-function scoreOf<P extends Offered>(set: readonly Weighed<P>[], top: number, { least }: Wanted): Score {
-  const worth = set.reduce((sum, one) => sum + one.worth - top + tooPlain, 0);
-  return [Math.min(least, set.length), Number(hasLight(set.map(({ merits }) => merits))), worth];
-}
-
 function isMore(one: Score, other: Score): boolean {
-  const at = one.findIndex((part, index) => part !== other[index]);
-  return at >= 0 && (one[at] ?? 0) > (other[at] ?? 0);
+  if (one[0] !== other[0]) return one[0] > other[0];
+  return one[1] === other[1] ? one[2] > other[2] : one[1] > other[1];
 }
 
 function notesOn<P extends Offered>(
