@@ -67,6 +67,7 @@ async function measured(heap: string): Promise<PageRow> {
   if (await again.isVisible()) await again.click();
   await page.waitForTimeout(1000);
   const stopped = await stop(page);
+  if (stopped < 0) say(`${heap}: it was not said within 5 s that the search has stopped`);
   const { tasks, presses } = await page.evaluate(() => ({ tasks: window.tasks, presses: window.presses }));
   clearInterval(weighing);
   await started.close();

@@ -10,7 +10,7 @@ export function pageText([raw]: readonly Raw<PageRow>[]): string {
     String(row.longTasks),
     row.longest.toFixed(0),
     Math.max(0, ...row.presses).toFixed(0),
-    row.stopped.toFixed(0),
+    row.stopped < 0 ? "not seen" : row.stopped.toFixed(0),
     mega(row.mostBytes - row.idleBytes),
   ]);
   const heads = [
@@ -26,7 +26,7 @@ export function pageText([raw]: readonly Raw<PageRow>[]): string {
     "The built app in Chromium, 1440 × 900, a dense heap searched by all workers, another style chosen every half second. Tasks of the page's own " +
       "thread; the slowest press, from the key until what it does is drawn; from *Stop here* until the page says so; what the page and its " +
       "workers hold at most, over what they held with the leftovers entered and nothing planned yet.",
-    origin([raw]),
+    origin([{ ...raw, machine: { ...raw.machine, pinned: false } }]),
     markdown({ heads, rows }),
   ].join("\n\n");
 }

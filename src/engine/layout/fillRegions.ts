@@ -81,12 +81,10 @@ function polishTries(twigs: readonly Twig[], moves: number): number {
   return Math.min(2000, moves, Math.round(600_000 / (largest + 20)));
 }
 
-// The same for the last look. It costs far more than a move, so a short search gets next to none: as many looks as moves
-// at 1333 of them. With the back's size alone the rules are costs, which polish knows: a few looks at a few
-// cells are enough.
+// The same for the last look; short searches get it too, since whatever she stops at may be sewn.
 function tidyTries(twigs: readonly Twig[], moves: number, { top }: Job): number {
   const leaves = twigs.reduce((sum, twig) => sum + twig.leaves, 0);
-  const most = Math.round(Math.min(3000, (moves * moves) / 1333, 400_000 / (leaves + 20)));
+  const most = Math.round(Math.min(3000, 20 * moves, 400_000 / (leaves + 20)));
   if (top !== null) return most;
   return leaves > 40 ? 0 : Math.round(most / 15);
 }

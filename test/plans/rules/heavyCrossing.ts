@@ -16,29 +16,18 @@ type Round = readonly [
 
 /**
  * 5. At most four seams come together in a point, diagonals counted: an ordinary crossing has four. The middle of a
- * pinwheel is that unit's own affair, and so is the middle of its edge where nothing comes from the other side.
+ * pinwheel is that unit's own affair.
  */
 export function heavyCrossings(plan: Plan): RuleBreak[] {
   const cells = quartered(cellsOf(plan));
   return cornersOf(cells).flatMap((point) => {
     const round = cellsRound(point, cells);
-    if (round.some((cell) => cell === undefined) || isOwnAffair(round)) return [];
+    if (round.some((cell) => cell === undefined) || new Set(round.map((cell) => cell?.node)).size === 1)
+      return [];
     const seams = straightSeams(round) + diagonalsAt(point, round);
     const path = round[3]?.path ?? [];
     return seams <= mostSeams ? [] : [breakAt("heavy-crossing", { ...point, path }, `${seams} seams meet`)];
   });
-}
-
-function isOwnAffair(round: Round): boolean {
-  const nodes = [...new Set(round.map((cell) => cell?.node))];
-  if (nodes.length === 1) return true;
-  const cellsIn = (node: (typeof nodes)[number]) => new Set(round.filter((cell) => cell?.node === node)).size;
-  return (
-    nodes.length === 2 &&
-    nodes.some((node) => node?.kind === "unit") &&
-    nodes.map(cellsIn).includes(1) &&
-    nodes.some((node) => cellsIn(node) === 2)
-  );
 }
 
 function cornersOf(cells: readonly Quartered[]): Point[] {
