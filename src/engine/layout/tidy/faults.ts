@@ -1,31 +1,33 @@
 import type { Eye, Fault } from "./fault.ts";
 import { caterpillars, lonelyBits, slivers } from "./faultsOfCells.ts";
-import { joinsWithoutGiver, wrongLongSeams } from "./faultsOfLongSeams.ts";
+import { blocksOutside, joinsWithoutGiver, wrongLongSeams } from "./faultsOfLongSeams.ts";
 import { heavyCrossings, nearMisses } from "./faultsOfMeetings.ts";
-import { brokenDirections, sillyCuts } from "./faultsOfPieces.ts";
+import { biasOutside, mixedStripes, sillyCuts } from "./faultsOfPieces.ts";
 import type { Scene } from "./scene.ts";
 
-type Look = (scene: Scene, eye: Eye) => Fault[];
+export type Look = (scene: Scene, eye: Eye) => Fault[];
 
-/** What is quickly seen and often wrong comes first. */
+/** These ask nothing but a cell and what it touches. */
+export const looksAtCells: readonly Look[] = [blocksOutside, slivers, lonelyBits, biasOutside];
+
+/** These ask nothing but a seam, what lies along it and the two parts that it joins. */
+export const looksAtLines: readonly Look[] = [nearMisses, joinsWithoutGiver];
+
 const looks: readonly Look[] = [
   wrongLongSeams,
+  blocksOutside,
   slivers,
   nearMisses,
   sillyCuts,
   joinsWithoutGiver,
   lonelyBits,
   caterpillars,
-  brokenDirections,
+  biasOutside,
+  mixedStripes,
   heavyCrossings,
 ];
 
-/** All but likes that touch, which the heap may force; null: more than `most`. */
-export function faultsIn(scene: Scene, eye: Eye, most: number): Fault[] | null {
-  const found: Fault[] = [];
-  for (const look of looks) {
-    for (const fault of look(scene, eye)) found.push(fault);
-    if (found.length > most) return null;
-  }
-  return found;
+/** All but likes that touch, which the heap may force. */
+export function faultsIn(scene: Scene, eye: Eye): Fault[] {
+  return looks.flatMap((look) => look(scene, eye));
 }

@@ -35,8 +35,7 @@ function hasTwin(cell: Cell, sides: Scene["sides"]): boolean {
 export function caterpillars(scene: Scene, { outline }: Eye): Fault[] {
   const found: Fault[] = [];
   lookInto(scene.root, [], (fork, way) => {
-    const [long, across] = fork.beside ? [fork.width, fork.height] : [fork.height, fork.width];
-    if (across >= 4 * inch || long <= 30 * inch) return;
+    if (!isThin(fork)) return;
     for (const run of longRuns(scene, fork, way)) {
       const box = boxOf(run);
       if (run.some(({ inSet }) => inSet) || isCutOff(box, outline)) continue;
@@ -50,6 +49,23 @@ export function caterpillars(scene: Scene, { outline }: Eye): Fault[] {
     }
   });
   return found;
+}
+
+/** Is there anything in it that is long and thin enough? */
+export function mayBeCaterpillar(bough: Bough): boolean {
+  if (bough.kind === "leaf") return false;
+  const before = thinIn.get(bough);
+  if (before !== undefined) return before;
+  const thin = isThin(bough) || bough.parts.some(mayBeCaterpillar);
+  thinIn.set(bough, thin);
+  return thin;
+}
+
+const thinIn = new WeakMap<Fork, boolean>();
+
+function isThin({ beside, width, height }: Fork): boolean {
+  const [long, across] = beside ? [width, height] : [height, width];
+  return across < 4 * inch && long > 30 * inch;
 }
 
 function lookInto(bough: Bough, way: Way, look: (fork: Fork, way: Way) => void): void {

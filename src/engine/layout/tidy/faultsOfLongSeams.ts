@@ -3,17 +3,13 @@ import { type Bough, partAt } from "./bough.ts";
 import { type Eye, type Fault, inch, isCutOff } from "./fault.ts";
 import type { Line, Scene } from "./scene.ts";
 
-/**
- * 8. Seams of half the side or more, those in one line together, lie 3 in off the centre lines and 1½ in off the top's
- * outline; blocks lie 2 in inside it on a frame, else 1.
- */
-export function wrongLongSeams(scene: Scene, eye: Eye): Fault[] {
-  return [...wrongLines(scene, eye), ...blocksOutside(scene, eye)];
-}
-
 type Long = Line & { readonly lines: readonly Line[] };
 
-function wrongLines({ lines, root }: Scene, { outline }: Eye): Fault[] {
+/**
+ * 8. Seams of half the side or more, those in one line together, lie 3 in off the centre lines and 1½ in off the top's
+ * outline.
+ */
+export function wrongLongSeams({ lines, root }: Scene, { outline }: Eye): Fault[] {
   const placed = lines.flatMap((line) => {
     const by = wrongBy(line, root, outline);
     return by === null ? [] : [{ line, by }];
@@ -24,6 +20,11 @@ function wrongLines({ lines, root }: Scene, { outline }: Eye): Fault[] {
     const by = placed.find(({ line }) => line === all[0])?.by ?? [];
     return [{ kind: "long seam", ways, by, wide: upright }];
   });
+}
+
+/** Would it be wrong if it were long, alone or in one line with others? */
+export function isWrongIfLong(line: Line, root: Bough, { outline }: Eye): boolean {
+  return wrongBy(line, root, outline) !== null;
 }
 
 /** By how much a seam would have to move, one way or the other, if it is long; null: it lies well. */
@@ -50,7 +51,8 @@ function inOneLine(lines: readonly Line[]): Long[] {
   return found;
 }
 
-function blocksOutside({ cells }: Scene, { outline, pieces, job }: Eye): Fault[] {
+/** 8. Blocks lie 2 in inside the top's outline on a frame, else 1. */
+export function blocksOutside({ cells }: Scene, { outline, pieces, job }: Eye): Fault[] {
   if (outline === null) return [];
   const inside = job.top?.method === "frame" ? 2 * inch : inch;
   return cells.flatMap((cell) => {

@@ -37,23 +37,30 @@ function missesBetween(ones: readonly End[], others: readonly End[], { upright }
 
 /** 5. At most four seams come together in a point, diagonals counted. */
 export function heavyCrossings({ quarters }: Scene): Fault[] {
+  return heavyPoints(quarters, () => true).map(({ round }) => ({
+    kind: "crossing",
+    ways: [...new Set(round.map(({ way }) => way))],
+    by: [],
+    wide: null,
+  }));
+}
+
+export type HeavyPoint = Point & { readonly round: readonly Cell[] };
+
+/** Of the points asked for, those where too much comes together; `quarters`: all that touch one of them. */
+export function heavyPoints(quarters: readonly Cell[], isAsked: (point: Point) => boolean): HeavyPoint[] {
   const halves = quarters.filter(({ falling, rising }) => falling || rising);
-  if (halves.length < 1) return [];
   const seen = new Set<string>();
-  return halves.flatMap((half) =>
-    endsOfDiagonals(half).flatMap(({ x, y }) => {
-      const key = `${x} ${y}`;
-      if (seen.has(key)) return [];
-      seen.add(key);
-      const round = cellsRound(quarters, x, y);
-      if (round.length < 4 || isOwnAffair(round)) return [];
-      const straight = round.filter((cell, at) => cell !== round[(at + 1) % 4]).length;
-      const many = straight + diagonalsAt(halves, x, y) > 4;
-      return many
-        ? [{ kind: "crossing", ways: [...new Set(round.map(({ way }) => way))], by: [], wide: null }]
-        : [];
-    }),
-  );
+  return halves.flatMap(endsOfDiagonals).flatMap((point) => {
+    const { x, y } = point;
+    const key = `${x} ${y}`;
+    if (seen.has(key) || !isAsked(point)) return [];
+    seen.add(key);
+    const round = cellsRound(quarters, x, y);
+    if (round.length < 4 || isOwnAffair(round)) return [];
+    const straight = round.filter((cell, at) => cell !== round[(at + 1) % 4]).length;
+    return straight + diagonalsAt(halves, x, y) > 4 ? [{ x, y, round }] : [];
+  });
 }
 
 /** The middle of a unit, and of its edge where nothing comes from the other side, is as it is sewn. */
@@ -65,7 +72,7 @@ function isOwnAffair(round: readonly Cell[]): boolean {
   return round.some(({ node }) => node.kind === "unit") && counts.includes(1) && counts.includes(2);
 }
 
-type Point = { readonly x: number; readonly y: number };
+export type Point = { readonly x: number; readonly y: number };
 
 function endsOfDiagonals({ x, y, right, bottom, falling, rising }: Cell): Point[] {
   return [

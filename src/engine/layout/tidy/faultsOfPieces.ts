@@ -1,6 +1,6 @@
 import type { SizedPiece } from "../../cloth/index.ts";
 import type { PieceNode } from "../types.ts";
-import { type Bough, clothIn, type Fork, partAt } from "./bough.ts";
+import { type Bough, clothIn, type Fork, type Way } from "./bough.ts";
 import { type Eye, type Fault, inch } from "./fault.ts";
 import { isCutAlong } from "./resize.ts";
 import type { Cell, Scene } from "./scene.ts";
@@ -21,6 +21,10 @@ export function sillyCuts(scene: Scene, eye: Eye): Fault[] {
   });
 }
 
+export function isTrimmed({ node }: Cell, eye: Eye): boolean {
+  return node.kind === "piece" && (trimmedOff(node, true, eye) > 0 || trimmedOff(node, false, eye) > 0);
+}
+
 /** In whole steps. Cutting a strip to length is no trim. */
 function trimmedOff(node: PieceNode, wide: boolean, { job, pieces }: Eye): number {
   const piece = pieces.get(node.piece);
@@ -38,10 +42,12 @@ function isToLength(piece: SizedPiece, turned: boolean, wide: boolean): boolean 
 type Growth = { readonly wide: boolean; readonly by: number; readonly eye: Eye; readonly root: Bough };
 
 function clothToLeaveIt({ way }: Cell, growth: Growth): number {
+  const forks = forksOn(way, growth.root);
+  if (forks === null) return Number.POSITIVE_INFINITY;
   let needed = 0;
   for (let depth = way.length - 1; depth >= 0; depth--) {
-    const fork = partAt(growth.root, way.slice(0, depth));
-    if (fork?.kind !== "fork") return Number.POSITIVE_INFINITY;
+    const fork = forks[depth];
+    if (fork === undefined) return Number.POSITIVE_INFINITY;
     const others = fork.parts.filter((_, index) => index !== way[depth]);
     if (fork.beside === growth.wide) {
       if (others.some((other) => givesWay(other, growth))) return needed;
@@ -51,6 +57,18 @@ function clothToLeaveIt({ way }: Cell, growth: Growth): number {
     }
   }
   return Number.POSITIVE_INFINITY;
+}
+
+/** From the root down to the last before the cell. */
+function forksOn(way: Way, root: Bough): readonly Fork[] | null {
+  const forks: Fork[] = [];
+  let at: Bough | undefined = root;
+  for (const index of way) {
+    if (at?.kind !== "fork") return null;
+    forks.push(at);
+    at = at.parts[index];
+  }
+  return forks;
 }
 
 function givesWay(bough: Bough, { wide, by }: Growth): boolean {
@@ -71,21 +89,29 @@ function clothToGrowFork({ beside, parts }: Fork, growth: Growth): number {
   return beside === growth.wide ? Math.min(...each) : each.reduce((sum, one) => sum + one, 0);
 }
 
-/** 7. Stripes run one way within a row; bias and unknown grain stay off the outside. */
-export function brokenDirections({ root, cells }: Scene, eye: Eye): Fault[] {
-  const rows = new Map<string, Cell[]>();
-  const found: Fault[] = [];
-  for (const cell of cells) {
+/** 7. Bias and unknown grain stay off the outside. */
+export function biasOutside({ root, cells }: Scene, eye: Eye): Fault[] {
+  return cells.flatMap((cell) => {
     const { node, way } = cell;
-    if (node.kind !== "piece") continue;
-    const piece = eye.pieces.get(node.piece);
-    if (piece?.grain !== "straight" && isOutside(cell, root))
-      found.push({ kind: "direction", ways: [way], by: [], wide: null });
-    if (piece?.direction !== "stripe") continue;
-    const row = way.slice(0, -1).join();
+    if (node.kind !== "piece" || eye.pieces.get(node.piece)?.grain === "straight" || !isOutside(cell, root))
+      return [];
+    return [{ kind: "direction", ways: [way], by: [], wide: null }];
+  });
+}
+
+/** 7. Stripes run one way within a row. */
+export function mixedStripes({ cells }: Scene, eye: Eye): Fault[] {
+  const rows = new Map<string, Cell[]>();
+  for (const cell of cells) {
+    if (!isStriped(cell, eye)) continue;
+    const row = cell.way.slice(0, -1).join();
     rows.set(row, [...(rows.get(row) ?? []), cell]);
   }
-  return [...found, ...[...rows.values()].flatMap(mixed)];
+  return [...rows.values()].flatMap(mixed);
+}
+
+export function isStriped({ node }: Cell, { pieces }: Eye): boolean {
+  return node.kind === "piece" && pieces.get(node.piece)?.direction === "stripe";
 }
 
 function mixed(row: readonly Cell[]): Fault[] {

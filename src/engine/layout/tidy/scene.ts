@@ -13,6 +13,8 @@ export type Cell = Box & {
   readonly inSet: boolean;
   readonly falling: boolean;
   readonly rising: boolean;
+  /** Of a quarter: the unit it is in. */
+  readonly whole?: Cell;
 };
 
 /** A seam: `upright` at an x, from and to a y. `index`: the part of the fork at `way` before it; −1 inside a leaf. */
@@ -28,7 +30,8 @@ export type Line = {
 /** The cells on both sides of a seam, each in order along it. */
 export type Banks = readonly [readonly Cell[], readonly Cell[]];
 
-type Index = ReadonlyMap<number, readonly Cell[]>;
+/** The cells that have that side there. */
+type Index = { get(at: number): readonly Cell[] | undefined };
 export type Sides = {
   readonly left: Index;
   readonly right: Index;
@@ -36,6 +39,7 @@ export type Sides = {
   readonly bottom: Index;
 };
 
+/** Cells and seams to look at, and what lies round them. */
 export type Scene = {
   readonly root: Bough;
   readonly cells: readonly Cell[];
@@ -47,33 +51,36 @@ export type Scene = {
   readonly banks: readonly Banks[];
 };
 
+/** A layout with all that is in it. */
+export type WholeScene = Scene & { readonly view: View; readonly quarterSides: Sides };
+
 /**
  * Looks at layouts that are much alike one after the other: what lies where it lay before is not looked at again, nor
  * are its ways made again.
  */
 export class Viewer {
-  private readonly isHalf: (node: LeafNode) => boolean;
+  private readonly isHalf: (node: LayoutNode) => boolean;
   private readonly trunk = new Trail([]);
   private readonly seen = new WeakMap<Bough, View>();
 
-  constructor(isHalf: (node: LeafNode) => boolean) {
+  constructor(isHalf: (node: LayoutNode) => boolean) {
     this.isHalf = isHalf;
   }
 
-  sceneOf(root: Bough): Scene {
-    const { cells, lines } = this.viewOf(root, 0, 0, this.trunk);
-    const quarters = cells.some(({ node }) => turnsOf(node) !== null) ? cells.flatMap(quartersOf) : cells;
+  sceneOf(root: Bough): WholeScene {
+    const view = this.viewOf(root);
+    const { cells, lines } = view;
+    const quarters = quartersIn(cells);
     const sides = sidesOf(cells);
     const quarterSides = quarters === cells ? sides : sidesOf(quarters);
-    const banks: Banks[] = [];
-    for (const line of lines) banks.push(banksOf(line, quarterSides));
-    return { root, cells, sides, quarters, lines, banks };
+    const banks = lines.map((line) => banksOf(line, quarterSides));
+    return { root, view, cells, sides, quarters, quarterSides, lines, banks };
   }
 
-  private viewOf(bough: Bough, x: number, y: number, trail: Trail): View {
+  viewOf(bough: Bough, x = 0, y = 0, trail = this.trunk): View {
     const before = this.seen.get(bough);
     if (before !== undefined && before.x === x && before.y === y && before.trail === trail) return before;
-    const view: View = { x, y, trail, cells: [], lines: [] };
+    const view: View = { bough, x, y, trail, cells: [], lines: [], own: [], parts: [] };
     if (bough.kind === "leaf") this.enter(bough.node, x, y, { view, spot: bough.spot, inSet: false });
     else this.enterParts(bough, view);
     this.seen.set(bough, view);
@@ -84,8 +91,13 @@ export class Viewer {
     const { x, y, trail, cells, lines } = view;
     let along = 0;
     for (const [index, part] of parts.entries()) {
-      if (index > 0) lines.push(lineAt({ beside, width, height }, along, { ...view, index: index - 1 }));
+      if (index > 0) {
+        const line = lineAt({ beside, width, height }, along, { x, y, trail, index: index - 1 });
+        lines.push(line);
+        view.own.push(line);
+      }
       const own = this.viewOf(part, beside ? x + along : x, beside ? y : y + along, trail.at(index));
+      view.parts.push(own);
       for (const cell of own.cells) cells.push(cell);
       for (const line of own.lines) lines.push(line);
       along += beside ? part.width : part.height;
@@ -121,18 +133,22 @@ export class Viewer {
   }
 }
 
-/** What a bough shows where it lay last. */
-type View = {
+/** What a bough shows where it lies. */
+export type View = {
+  readonly bough: Bough;
   readonly x: number;
   readonly y: number;
   readonly trail: Trail;
   readonly cells: Cell[];
   readonly lines: Line[];
+  /** Of the lines, those between its parts. */
+  readonly own: Line[];
+  readonly parts: View[];
 };
 type Belonging = { readonly view: View; readonly spot: number; readonly inSet: boolean };
 
 /** A way, made once. */
-class Trail {
+export class Trail {
   readonly way: Way;
   private readonly on: Trail[] = [];
 
@@ -152,7 +168,11 @@ class Trail {
 type Crossed = { readonly beside: boolean; readonly width: number; readonly height: number };
 type LineAt = { readonly x: number; readonly y: number; readonly trail: Trail; readonly index: number };
 
-function lineAt({ beside, width, height }: Crossed, along: number, { x, y, trail, index }: LineAt): Line {
+export function lineAt(
+  { beside, width, height }: Crossed,
+  along: number,
+  { x, y, trail, index }: LineAt,
+): Line {
   const { way } = trail;
   return beside
     ? { upright: true, at: x + along, from: y, to: y + height, way, index }
@@ -178,19 +198,24 @@ function turnsOf(node: LeafNode): readonly Quarter[] | null {
   return usual === undefined ? null : usual.map((turn, at) => node.rotations?.[at] ?? turn);
 }
 
+export function quartersIn(cells: readonly Cell[]): readonly Cell[] {
+  return cells.some(({ node }) => turnsOf(node) !== null) ? cells.flatMap(quartersOf) : cells;
+}
+
 function quartersOf(cell: Cell): Cell[] {
   const turns = turnsOf(cell.node);
   if (turns === null) return [cell];
   const [middle, centre] = [(cell.x + cell.right) / 2, (cell.y + cell.bottom) / 2];
   return turns.map((turn, at) => ({
     ...cell,
+    whole: cell,
     ...(at % 2 === 0 ? { right: middle } : { x: middle }),
     ...(at < 2 ? { bottom: centre } : { y: centre }),
     ...oneDiagonal(turn),
   }));
 }
 
-function sidesOf(cells: readonly Cell[]): Sides {
+export function sidesOf(cells: readonly Cell[]): Sides {
   const left = new Map<number, Cell[]>();
   const right = new Map<number, Cell[]>();
   const top = new Map<number, Cell[]>();
@@ -225,7 +250,7 @@ export function after(box: Box, wide: boolean, { left, top }: Sides): readonly C
     : (top.get(box.bottom) ?? none).filter((cell) => cell.x < box.right && cell.right > box.x);
 }
 
-function banksOf({ at, from, to, upright }: Line, { left, right, top, bottom }: Sides): Banks {
+export function banksOf({ at, from, to, upright }: Line, { left, right, top, bottom }: Sides): Banks {
   const [ones, others] = upright ? [right, left] : [bottom, top];
   return [bank(ones.get(at), from, to, upright), bank(others.get(at), from, to, upright)];
 }
