@@ -74,6 +74,7 @@ function otherLayout({ scene }: Known, eye: Eye, { cell, kind, other, plain }: A
   const fault: Fault = { kind, ways: [way], by: [eye.job.step], wide: null };
   const mending = {
     root,
+    begun: new Set<string>(),
     cloths: [eye.job.plain],
     isHalf: (leaf: Bough & { readonly kind: "leaf" }) => isHalf(leaf.node, eye),
     limits: limitsOf(eye),

@@ -17,6 +17,8 @@ import { type Limits, resized } from "./resize.ts";
 /** What a way to mend something works on. */
 export type Mending = {
   readonly root: Bough;
+  /** Which changes of the root have been made before: they aren't made again. */
+  readonly begun: Set<string>;
   readonly limits: Limits;
   /** The cloth that closes gaps, by the number of the pieced region. */
   readonly cloths: readonly string[];
@@ -30,44 +32,54 @@ const deepestForLikes = 2;
 
 /** Layouts in which what has a part in the fault lies otherwise; what is used stays the same. */
 export function* rearranged(fault: Fault, mending: Mending): Generator<Bough> {
-  const deep = fault.kind === "like" ? deepestForLikes : deepest;
-  const seen = new Set<string>();
   for (const way of fault.ways) {
-    if (fault.kind === "crossing" || fault.kind === "direction") yield* turnedLeaves(way, mending);
-    if (fault.kind === "crossing" || fault.kind === "like") yield* twinsExchanged(way, mending);
-    for (let depth = way.length - 1; depth >= Math.max(0, way.length - deep); depth--) {
-      const at = way.slice(0, depth);
-      const key = way.slice(0, depth + 1).join();
-      if (seen.has(key)) continue;
-      seen.add(key);
-      const fork = partAt(mending.root, at);
-      const index = way[depth];
-      if (fork?.kind !== "fork" || index === undefined) continue;
-      const changed = [
-        ...reordered(fork, index, mending),
-        ...shifted(fork, index, { fault, mending }),
-        ...slid(fork, index, { fault, mending }),
-      ];
-      for (const other of changed) yield replacedAt(mending.root, at, other, mending.limits.joiner);
-    }
+    if ((fault.kind === "crossing" || fault.kind === "direction") && isNew("turned", way, mending))
+      yield* turnedLeaves(way, mending);
+    if ((fault.kind === "crossing" || fault.kind === "like") && isNew("exchanged", way, mending))
+      yield* twinsExchanged(way, mending);
+    yield* rearrangedRound(way, fault, mending);
+  }
+}
+
+function* rearrangedRound(way: Way, fault: Fault, mending: Mending): Generator<Bough> {
+  const { root, limits } = mending;
+  const deep = fault.kind === "like" ? deepestForLikes : deepest;
+  const how = `${fault.wide} ${fault.by}`;
+  for (let depth = way.length - 1; depth >= Math.max(0, way.length - deep); depth--) {
+    if (!isNew(how, way.slice(0, depth + 1), mending)) continue;
+    const at = way.slice(0, depth);
+    const fork = partAt(root, at);
+    const index = way[depth];
+    if (fork?.kind !== "fork" || index === undefined) continue;
+    const changed = [
+      ...reordered(fork, index, mending),
+      ...shifted(fork, index, { fault, mending }),
+      ...slid(fork, index, { fault, mending }),
+    ];
+    for (const other of changed) yield replacedAt(root, at, other, limits.joiner);
   }
 }
 
 /** Layouts in which one of those, or a small group round it, has made way for plain cloth. */
 export function* plainer(fault: Fault, mending: Mending): Generator<Bough> {
-  const seen = new Set<string>();
+  const { root, limits, cloths } = mending;
   for (const way of [...(fault.cells ?? []), ...fault.ways]) {
     for (let depth = way.length; depth > 0 && depth >= way.length - 3; depth--) {
       const at = way.slice(0, depth);
-      if (seen.has(at.join())) continue;
-      seen.add(at.join());
-      const part = partAt(mending.root, at);
+      const part = partAt(root, at);
       if (part === undefined || isFixed(part) || clothIn(part) !== null) continue;
-      if (Math.min(part.width, part.height) > mending.limits.room) continue;
-      const cloth = clothLeaf(mending.cloths[part.spot] ?? "", part);
-      yield replacedAt(mending.root, at, cloth, mending.limits.joiner);
+      if (Math.min(part.width, part.height) > limits.room || !isNew("plain", at, mending)) continue;
+      yield replacedAt(root, at, clothLeaf(cloths[part.spot] ?? "", part), limits.joiner);
     }
   }
+}
+
+/** Whatever was laid otherwise there, and that way, was looked at. */
+function isNew(how: string, way: Way, { begun }: Mending): boolean {
+  const key = `${how} ${way}`;
+  if (begun.has(key)) return false;
+  begun.add(key);
+  return true;
 }
 
 /** A half-square triangle turned by a quarter; a square piece whose stripes run the other way. */

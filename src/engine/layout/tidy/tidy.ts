@@ -55,23 +55,29 @@ type Looked = {
 
 type Trying = {
   readonly ways: Ways;
-  /** Layouts that were looked at beside the one that is best so far. */
-  readonly tried: Set<number>;
+  readonly tried: () => Tried;
   /** Null: it is no better than what is best so far. */
   readonly look: (root: Bough) => Looked | null;
   readonly isEnough: (before: Looked) => boolean;
 };
 
+/** Beside the layout that is best so far. */
+type Tried = { readonly layouts: Set<number>; readonly begun: Set<string> };
+
+function nothingTried(): Tried {
+  return { layouts: new Set(), begun: new Set() };
+}
+
 class Table {
   private looked: Looked;
   private left: number;
   private readonly sameness = new Sameness();
-  private readonly triedForFaults = new Set<number>();
-  private readonly triedForLikes = new Set<number>();
+  private triedForFaults = nothingTried();
+  private triedForLikes = nothingTried();
   private readonly eye: Eye;
   private readonly viewer: Viewer;
   private readonly mostJoins: number;
-  private readonly mending: Omit<Mending, "root">;
+  private readonly mending: Omit<Mending, "root" | "begun">;
 
   constructor(layout: LayoutNode, { job, spots, stays, tries }: Tidying) {
     this.eye = eyeOf(layout, job);
@@ -95,7 +101,7 @@ class Table {
   mend(ways: Ways): void {
     this.rounds(() => this.looked.known.faults, {
       ways,
-      tried: this.triedForFaults,
+      tried: () => this.triedForFaults,
       look: (root) => this.look(root, this.looked.cost - 1e-6),
       isEnough: (before) => this.looked.cost <= before.cost - faultCost,
     });
@@ -105,7 +111,7 @@ class Table {
   partLikes(): void {
     this.rounds(() => likesIn(this.looked.known.scene, this.eye), {
       ways: rearranged,
-      tried: this.triedForLikes,
+      tried: () => this.triedForLikes,
       look: (root) => this.lookAtLikes(root),
       isEnough: (before) => this.looked !== before,
     });
@@ -126,9 +132,9 @@ class Table {
   /** The first that is enough, else the best of them. */
   private better(fault: Fault, { ways, tried, look, isEnough }: Trying): boolean {
     const now = this.looked;
-    for (const other of ways(fault, { ...this.mending, root: this.root })) {
+    for (const other of ways(fault, { ...this.mending, root: this.root, begun: tried().begun })) {
       if (this.left <= 0) break;
-      if (this.wasTried(other, tried) || joinsIn(other) > this.mostJoins) continue;
+      if (this.wasTried(other, tried()) || joinsIn(other) > this.mostJoins) continue;
       const better = look(other);
       if (better !== null) this.lookOn(better);
       if (isEnough(now)) break;
@@ -136,18 +142,18 @@ class Table {
     return this.looked !== now;
   }
 
-  private wasTried(root: Bough, tried: Set<number>): boolean {
+  private wasTried(root: Bough, { layouts }: Tried): boolean {
     const number = this.sameness.of(root);
-    if (tried.has(number)) return true;
-    tried.add(number);
+    if (layouts.has(number)) return true;
+    layouts.add(number);
     return false;
   }
 
   /** What was no better than the last may be better than this. */
   private lookOn(looked: Looked): void {
     this.looked = looked;
-    this.triedForFaults.clear();
-    this.triedForLikes.clear();
+    this.triedForFaults = nothingTried();
+    this.triedForLikes = nothingTried();
   }
 
   private lookWhole(root: Bough): Looked {
