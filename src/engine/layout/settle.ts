@@ -17,6 +17,18 @@ export function settle(region: Ground, twigs: readonly Twig[], job: Job): Layout
   return settled(region, queue, { job, cells });
 }
 
+/** Makes the layout of what one region is filled with; `rest`: all that lies elsewhere. */
+export function settleOne(
+  twig: Twig,
+  fabric: string,
+  { rest, job }: { rest: LayoutNode; job: Job },
+): LayoutNode {
+  const cells = new Map<string, number>();
+  countCells(twig, cells);
+  countStaying(rest, cells);
+  return grow(twig, fabric, { job, cells });
+}
+
 /** How many cells each strip gives. */
 type Ledger = { readonly job: Job; readonly cells: ReadonlyMap<string, number> };
 

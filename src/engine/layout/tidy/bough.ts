@@ -122,24 +122,36 @@ export function boughFrom(
   { spots, stays }: { readonly spots: readonly Rect[]; readonly stays: readonly Rect[] },
   job: Job,
 ): Bough {
-  const joiner = joinerFor(job);
-  const grow = (node: LayoutNode, x: number, y: number): Bough => {
-    const { width, height } = node;
-    const own = { x, y, width, height };
+  const spotOf = (own: Rect) => {
     const stay = stays.some((rect) => isWithin(own, rect));
-    const spot = stay ? held : spots.findIndex((rect) => isWithin(own, rect));
-    if (node.kind !== "join" || node.pattern !== undefined || isCoped(node))
-      return { kind: "leaf", node, spot, width, height };
-    const beside = node.direction === "beside";
-    let along = 0;
-    const parts = bundled(node.parts, beside, job).map((part) => {
-      const at = along;
-      along += beside ? part.width : part.height;
-      return beside ? grow(part, x + at, y) : grow(part, x, y + at);
-    });
-    return joiner(beside, parts);
+    return stay ? held : spots.findIndex((rect) => isWithin(own, rect));
   };
-  return grow(layout, 0, 0);
+  return grown(layout, { x: 0, y: 0 }, { job, joiner: joinerFor(job), spotOf });
+}
+
+/** All of it belongs to one region. */
+export function boughOf(node: LayoutNode, spot: number, job: Job): Bough {
+  return grown(node, { x: 0, y: 0 }, { job, joiner: joinerFor(job), spotOf: () => spot });
+}
+
+type Growing = { readonly job: Job; readonly joiner: Joiner; readonly spotOf: (own: Rect) => number };
+
+function grown(
+  node: LayoutNode,
+  { x, y }: { readonly x: number; readonly y: number },
+  growing: Growing,
+): Bough {
+  const { width, height } = node;
+  if (node.kind !== "join" || node.pattern !== undefined || isCoped(node))
+    return { kind: "leaf", node, spot: growing.spotOf({ x, y, width, height }), width, height };
+  const beside = node.direction === "beside";
+  let along = 0;
+  const parts = bundled(node.parts, beside, growing.job).map((part) => {
+    const at = beside ? { x: x + along, y } : { x, y: y + along };
+    along += beside ? part.width : part.height;
+    return grown(part, at, growing);
+  });
+  return growing.joiner(beside, parts);
 }
 
 function isWithin(one: Rect, other: Rect): boolean {

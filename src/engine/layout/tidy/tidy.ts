@@ -1,13 +1,15 @@
 import type { Job } from "../../cloth/index.ts";
-import { joinsFor, slabJoins } from "../../work/index.ts";
+import { joinsFor } from "../../work/index.ts";
 import type { LayoutNode, LeafNode } from "../types.ts";
 import { mapLeaves } from "../walk.ts";
-import { type Bough, boughFrom, layoutFrom, type Rect } from "./bough.ts";
+import { type Bough, boughFrom, layoutFrom, type Rect, type Way } from "./bough.ts";
 import { eyeOf, isHalf, limitsOf } from "./eye.ts";
 import { type Eye, type Fault, inch } from "./fault.ts";
 import { type Glance, Known } from "./glance.ts";
+import { joinsIn } from "./joins.ts";
 import { likesIn } from "./likes.ts";
 import { type Mending, plainer, rearranged } from "./moves.ts";
+import { gapsIn, refilled } from "./refill.ts";
 import { Sameness } from "./sameness.ts";
 import { Viewer } from "./scene.ts";
 import { smallestTaken } from "./smallestTaken.ts";
@@ -34,6 +36,7 @@ export function tidied(layout: LayoutNode, tidying: Tidying): LayoutNode {
     table.mend(plainer);
     table.mend(rearranged);
     table.mend(plainer);
+    table.refill();
   }
   table.partLikes();
   const tidy = withCopiesNamed(layoutFrom(table.root, tidying.job));
@@ -117,6 +120,28 @@ class Table {
     });
   }
 
+  /** What was made plain is pieced otherwise, as far as nothing is wrong with it then. */
+  refill(): void {
+    for (let filled = true; filled && this.left > 0; ) {
+      filled = gapsIn(this.root, this.mending.limits).some((gap) => this.refillGap(gap));
+    }
+  }
+
+  private refillGap(gap: Way): boolean {
+    const now = this.looked;
+    const { job } = this.eye;
+    const { limits } = this.mending;
+    const joins = this.mostJoins - joinsIn(this.root);
+    if (joins < 0) return false;
+    for (const other of refilled(gap, { root: this.root, job, limits, joins })) {
+      if (this.left <= 0) break;
+      if (joinsIn(other) > this.mostJoins) continue;
+      const better = this.look(other, this.looked.cost - 1e-6);
+      if (better !== null && better.known.faults.length <= now.known.faults.length) this.lookOn(better);
+    }
+    return this.looked !== now;
+  }
+
   private rounds(faults: () => readonly Fault[], trying: Trying): void {
     for (let mended = true; mended && this.left > 0; ) {
       mended = false;
@@ -185,32 +210,6 @@ class Table {
 
 function baseOf({ like, used }: Pick<Glance, "like" | "used">): number {
   return like / inch - used;
-}
-
-/** Seams to sew, as her time is counted: a slab's by its area. */
-function joinsIn(bough: Bough): number {
-  if (bough.kind === "leaf") return joinsOfNode(bough.node);
-  const before = joinsKnown.get(bough);
-  if (before !== undefined) return before;
-  const joins = bough.parts.reduce((sum, part) => sum + joinsIn(part), bough.parts.length - 1);
-  joinsKnown.set(bough, joins);
-  return joins;
-}
-
-const joinsKnown = new WeakMap<Bough, number>();
-
-function joinsOfNode(node: LayoutNode): number {
-  switch (node.kind) {
-    case "join":
-      return node.parts.reduce((sum, part) => sum + joinsOfNode(part), node.parts.length - 1);
-    case "unit":
-      return [...node.pieces, ...node.cloth].reduce((sum, { count }) => sum + count, -1);
-    case "slab":
-      return slabJoins(node);
-    case "piece":
-    case "cloth":
-      return 0;
-  }
 }
 
 /** Which of several equal strips a cell comes from is said only where it gives more than one. */
