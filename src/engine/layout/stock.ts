@@ -85,8 +85,8 @@ export function stockOf(job: Job, units: readonly ChosenUnit[] = [], begun: read
   for (const piece of left.pieces) {
     if (piece.kind === "crumbs" || piece.kind === "length" || piece.kind === "triangle") continue;
     if (piece.use === "keep-back" || piece.use === "give-away") continue;
-    const copies = begun.filter((one) => one.piece.id === piece.id).length;
-    for (const made of lotsOf(piece, base, copies)) lots.push(lotFrom(made, lots.length));
+    const given = begun.filter((one) => one.piece.id === piece.id).map(({ copy }) => copy);
+    for (const made of lotsOf(piece, base, given)) lots.push(lotFrom(made, lots.length));
   }
   for (const { piece, copy, taken } of begun) {
     for (const made of lotsOf({ ...piece, count: 1 }, base))
@@ -115,8 +115,8 @@ function lotFrom({ lying, ...facts }: Made, index: number): Lot {
   return lot;
 }
 
-/** Strips that are cut up are numbered on from `copies`. */
-function lotsOf(piece: SizedPiece, base: Base, copies = 0): Made[] {
+/** Strips that are cut up each have a number of their own; `given`: those of strips that are begun. */
+function lotsOf(piece: SizedPiece, base: Base, given: readonly number[] = []): Made[] {
   const bounds = boundsOf(piece, base);
   const lying = waysToLie(piece, bounds, base.smallest);
   if (lying.length === 0) return [];
@@ -126,7 +126,9 @@ function lotsOf(piece: SizedPiece, base: Base, copies = 0): Made[] {
   const leftOut = costOfLeavingOut(piece, area, base);
   const lot = { unit: null, piece, taken: 0, roll, cells, area, leftOut, lying };
   if (!roll) return [{ ...lot, copy: 0, count: piece.count }];
-  return Array.from({ length: piece.count }, (_, copy) => ({ ...lot, copy: copies + copy + 1, count: 1 }));
+  const numbers = Array.from({ length: piece.count + given.length }, (_, at) => at + 1);
+  const free = numbers.filter((copy) => !given.includes(copy)).slice(0, piece.count);
+  return free.map((copy) => ({ ...lot, copy, count: 1 }));
 }
 
 /** What has a diagonal is not cut across. */

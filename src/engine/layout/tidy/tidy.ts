@@ -137,7 +137,7 @@ class Table {
       if (this.left <= 0) break;
       if (joinsIn(other) > this.mostJoins) continue;
       const better = this.look(other, this.looked.cost - 1e-6);
-      if (better !== null && better.known.faults.length <= now.known.faults.length) this.lookOn(better);
+      if (better !== null && isNoWorse(better.known, now.known)) this.lookOn(better);
     }
     return this.looked !== now;
   }
@@ -206,6 +206,11 @@ class Table {
     const most = Math.ceil((bound - baseOf(glance)) / faultCost) - 1;
     return glance.faults(most) === null ? null : this.lookWhole(root);
   }
+}
+
+/** Nothing more is wrong, and no more like touches like. */
+function isNoWorse(one: Known, other: Known): boolean {
+  return one.faults.length <= other.faults.length && one.like <= other.like;
 }
 
 function baseOf({ like, used }: Pick<Glance, "like" | "used">): number {
