@@ -62,16 +62,41 @@ function* rearrangedRound(way: Way, fault: Fault, mending: Mending): Generator<B
 
 /** Layouts in which one of those, or a small group round it, has made way for plain cloth. */
 export function* plainer(fault: Fault, mending: Mending): Generator<Bough> {
-  const { root, limits, cloths } = mending;
   for (const way of [...(fault.cells ?? []), ...fault.ways]) {
     for (let depth = way.length; depth > 0 && depth >= way.length - 3; depth--) {
       const at = way.slice(0, depth);
-      const part = partAt(root, at);
-      if (part === undefined || isFixed(part) || clothIn(part) !== null) continue;
-      if (Math.min(part.width, part.height) > limits.room || !isNew("plain", at, mending)) continue;
-      yield replacedAt(root, at, clothLeaf(cloths[part.spot] ?? "", part), limits.joiner);
+      const part = partAt(mending.root, at);
+      if (part === undefined || clothIn(part) !== null || !isNew("plain", at, mending)) continue;
+      const cloth = clothInsteadOf(part, mending);
+      if (cloth !== null) yield replacedAt(mending.root, at, cloth, mending.limits.joiner);
     }
   }
+}
+
+/** Layouts in which one of those has made way for plain cloth together with the part next to it. */
+export function* plainerByTwo(fault: Fault, mending: Mending): Generator<Bough> {
+  const { root, limits } = mending;
+  for (const way of [...(fault.cells ?? []), ...fault.ways]) {
+    for (let depth = way.length; depth > 0 && depth >= way.length - 3; depth--) {
+      const at = way.slice(0, depth - 1);
+      const fork = partAt(root, at);
+      if (fork?.kind !== "fork" || !isNew("plain by two", way.slice(0, depth), mending)) continue;
+      const index = way[depth - 1] ?? 0;
+      for (const from of [index - 1, index]) {
+        const two = [fork.parts[from], fork.parts[from + 1]].map((part) => clothInsteadOf(part, mending));
+        const [one, other] = two;
+        if (!one || !other) continue;
+        const parts = [...fork.parts.slice(0, from), one, other, ...fork.parts.slice(from + 2)];
+        yield replacedAt(root, at, limits.joiner(fork.beside, parts), limits.joiner);
+      }
+    }
+  }
+}
+
+/** Null: it isn't the solver's, or wider than one width of cloth. */
+function clothInsteadOf(part: Bough | undefined, { limits, cloths }: Mending): Bough | null {
+  if (part === undefined || isFixed(part) || Math.min(part.width, part.height) > limits.room) return null;
+  return clothLeaf(cloths[part.spot] ?? "", part);
 }
 
 /** Whatever was laid otherwise there, and that way, was looked at. */

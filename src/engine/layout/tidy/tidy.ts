@@ -8,7 +8,7 @@ import { type Eye, type Fault, inch } from "./fault.ts";
 import { type Glance, Known } from "./glance.ts";
 import { joinsIn } from "./joins.ts";
 import { likesIn } from "./likes.ts";
-import { type Mending, plainer, rearranged } from "./moves.ts";
+import { type Mending, plainer, plainerByTwo, rearranged } from "./moves.ts";
 import { gapsIn, refilled } from "./refill.ts";
 import { Sameness } from "./sameness.ts";
 import { Viewer } from "./scene.ts";
@@ -37,6 +37,7 @@ export function tidied(layout: LayoutNode, tidying: Tidying): LayoutNode {
     table.mend(rearranged);
     table.mend(plainer);
     table.refill();
+    table.insist();
   }
   table.partLikes();
   const tidy = withCopiesNamed(layoutFrom(table.root, tidying.job));
@@ -47,7 +48,8 @@ export function tidied(layout: LayoutNode, tidying: Tidying): LayoutNode {
 type Ways = (fault: Fault, mending: Mending) => Generator<Bough>;
 
 /** As much as that many square inches of her leftovers. */
-const faultCost = 250;
+const usual = 250;
+const insisting = 10_000;
 
 type Looked = {
   readonly known: Known;
@@ -74,6 +76,7 @@ function nothingTried(): Tried {
 class Table {
   private looked: Looked;
   private left: number;
+  private faultCost = usual;
   private readonly sameness = new Sameness();
   private triedForFaults = nothingTried();
   private triedForLikes = nothingTried();
@@ -106,7 +109,7 @@ class Table {
       ways,
       tried: () => this.triedForFaults,
       look: (root) => this.look(root, this.looked.cost - 1e-6),
-      isEnough: (before) => this.looked.cost <= before.cost - faultCost,
+      isEnough: (before) => this.looked.cost <= before.cost - this.faultCost,
     });
   }
 
@@ -118,6 +121,17 @@ class Table {
       look: (root) => this.lookAtLikes(root),
       isEnough: (before) => this.looked !== before,
     });
+  }
+
+  /** What is still wrong goes, whatever it costs of her leftovers. */
+  insist(): void {
+    if (this.looked.known.faults.length === 0) return;
+    this.faultCost = insisting;
+    this.lookOn(this.lookWhole(this.root));
+    this.mend(rearranged);
+    this.mend(plainer);
+    this.mend(plainerByTwo);
+    this.refill();
   }
 
   /** What was made plain is pieced otherwise, as far as nothing is wrong with it then. */
@@ -184,7 +198,7 @@ class Table {
   private lookWhole(root: Bough): Looked {
     const known = new Known(root, this.eye, this.viewer);
     const base = baseOf(known);
-    return { known, base, cost: base + known.faults.length * faultCost };
+    return { known, base, cost: base + known.faults.length * this.faultCost };
   }
 
   /** Null: it costs as much as that or more. */
@@ -203,7 +217,7 @@ class Table {
   }
 
   private judged(root: Bough, glance: Glance, bound: number): Looked | null {
-    const most = Math.ceil((bound - baseOf(glance)) / faultCost) - 1;
+    const most = Math.ceil((bound - baseOf(glance)) / this.faultCost) - 1;
     return glance.faults(most) === null ? null : this.lookWhole(root);
   }
 }
