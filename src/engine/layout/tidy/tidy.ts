@@ -104,8 +104,8 @@ class Table {
   }
 
   /** Goes through what is wrong, again and again until nothing can be mended this way. */
-  mend(ways: Ways): void {
-    this.rounds(() => this.looked.known.faults, {
+  mend(ways: Ways, isAsked: (fault: Fault) => boolean = () => true): void {
+    this.rounds(() => this.looked.known.faults.filter(isAsked), {
       ways,
       tried: () => this.triedForFaults,
       look: (root) => this.look(root, this.looked.cost - 1e-6),
@@ -123,14 +123,15 @@ class Table {
     });
   }
 
-  /** What is still wrong goes, whatever it costs of her leftovers. */
+  /**
+   * What is still wrong goes, whatever it costs of her leftovers; but for a join without a giver: to sew that one with
+   * care is better than to lose a large piece.
+   */
   insist(): void {
-    if (this.looked.known.faults.length === 0) return;
+    if (this.looked.known.faults.every(isBearable)) return;
     this.faultCost = insisting;
     this.lookOn(this.lookWhole(this.root));
-    this.mend(rearranged);
-    this.mend(plainer);
-    this.mend(plainerByTwo);
+    for (const ways of [rearranged, plainer, plainerByTwo]) this.mend(ways, (fault) => !isBearable(fault));
     this.refill();
   }
 
@@ -220,6 +221,10 @@ class Table {
     const most = Math.ceil((bound - baseOf(glance)) / this.faultCost) - 1;
     return glance.faults(most) === null ? null : this.lookWhole(root);
   }
+}
+
+function isBearable({ kind }: Fault): boolean {
+  return kind === "no giver";
 }
 
 /** Nothing more is wrong, and no more like touches like. */
