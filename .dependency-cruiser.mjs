@@ -3,6 +3,7 @@
 /** Each room of the engine, and the rooms to its left that it may import. */
 const engineRooms = {
   length: [],
+  cards: ["length"],
   cloth: ["length"],
   work: ["length", "cloth"],
   back: ["length", "cloth", "work"],
@@ -22,7 +23,8 @@ const outerRooms = {
   // The types of what can be wrong with a file; code-shape holds that it is types alone.
   words: ["engine", "files"],
   store: ["engine", "files", "words"],
-  cli: ["engine", "files", "words"],
+  booklet: ["engine", "files", "words"],
+  cli: ["engine", "files", "words", "booklet"],
   app: ["engine", "files", "words", "store"],
 };
 
@@ -31,6 +33,7 @@ const packages = {
   engine: ["culori"],
   files: ["papaparse", "fflate", "valibot"],
   words: [],
+  booklet: ["pdfkit"],
   store: ["idb", "valibot", "yjs"],
   app: ["react", "react-dom", "react-aria-components", "vite"],
 };

@@ -88,6 +88,11 @@ describe("what a command line means", () => {
     expect(commandOf("size --top 60x80 --method hand --extra 0")).toMatchObject({ unit: "in", extra: 0 });
   });
 
+  it("takes Letter for the cards where no paper is named", () => {
+    expect(commandOf("cards --pdf cards.pdf")).toEqual({ kind: "cards", paper: "letter", pdf: "cards.pdf" });
+    expect(commandOf("cards --paper A4 --pdf -")).toEqual({ kind: "cards", paper: "a4", pdf: "-" });
+  });
+
   it("reads a name that begins with a dash behind --", () => {
     expect(commandOf("check -- -plan.json")).toEqual({ kind: "check", plan: "-plan.json" });
   });
@@ -113,6 +118,9 @@ describe("what a command line can't mean", () => {
     [`${heap} --skip-bad-rows=yes`, [{ kind: "takes-no-value", option: "skip-bad-rows" }]],
     [`${heap} other.csv`, [{ kind: "one-too-many", name: "other.csv" }]],
     ["plan --back 68x88", [{ kind: "file-missing", wanted: "leftovers" }]],
+    ["cards --paper a4", [{ kind: "option-missing", option: "pdf" }]],
+    ["cards --paper a5 --pdf a.pdf", [{ kind: "not-a-choice", option: "paper", text: "a5" }]],
+    ["cards a.csv --pdf a.pdf", [{ kind: "one-too-many", name: "a.csv" }]],
     ["check", [{ kind: "file-missing", wanted: "plan" }]],
     ["plan heap.csv", [{ kind: "no-size" }]],
     ["plan heap.csv --top 60x80", [{ kind: "option-missing", option: "method" }]],

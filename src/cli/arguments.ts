@@ -1,8 +1,10 @@
 import { type Style, styles } from "../engine/back/index.ts";
+import { papers } from "../engine/cards/index.ts";
 import { methods, times, wishes } from "../engine/cloth/index.ts";
 import { type DisplayUnit, displayUnits, err, ok, type Result } from "../engine/length/index.ts";
 import { type CommandName, type CommandProblem, commandNames } from "../words/index.ts";
 import {
+  type CardsCommand,
   type Command,
   isProject,
   type Limit,
@@ -45,7 +47,16 @@ function makeCommand(command: CommandName, given: Given): Command | null {
       const plan = given.file();
       return plan === null ? null : { kind: "check", plan };
     }
+    case "cards":
+      return cardsCommand(given);
   }
+}
+
+function cardsCommand(given: Given): CardsCommand | null {
+  const paper = given.choice("paper", papers) ?? "letter";
+  const pdf = given.text("pdf");
+  given.require("pdf");
+  return pdf === null ? null : { kind: "cards", paper, pdf };
 }
 
 function sizeCommand(given: Given): SizeCommand | null {

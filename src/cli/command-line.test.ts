@@ -29,10 +29,11 @@ async function verso(...args: readonly string[]) {
   const status = await runCommandLine(args, {
     folder,
     words: (unit) => cliWordsFor("en-US", unit),
+    now: () => new Date(0),
     screen: { write: (text: string) => complained.push(text) },
     stop: { asked: false, listen: () => {} },
     say: (text) => said.push(`${text}\n`),
-    deliver: (document) => said.push(document),
+    deliver: (document) => said.push(String(document)),
     complain: (text) => complained.push(text),
   });
   return { status, said: plain(said.join("")), complained: complained.map(plain) };
@@ -176,10 +177,11 @@ describe("verso plan", () => {
     const status = await runCommandLine(["plan", "heap.csv", ...frame, "--style", "all", "--json", "-"], {
       folder,
       words: (unit) => cliWordsFor("en-US", unit),
+      now: () => new Date(0),
       screen: { write: () => true },
       stop: asked,
       say: () => {},
-      deliver: (document) => said.push(document),
+      deliver: (document) => said.push(String(document)),
       complain: () => {},
     });
     expect(status).toBe(0);
@@ -283,4 +285,26 @@ describe("verso check", () => {
       expect({ status, said }).toEqual({ status: 2, said: "" });
     },
   );
+});
+
+describe("verso cards", () => {
+  it.each([
+    ["letter", []],
+    ["a4", ["--paper", "a4"]],
+  ])("writes the pages on %s, and says how to print them", async (_, paper) => {
+    const { status, said, complained } = await verso("cards", ...paper, "--pdf", "cards.pdf");
+    expect(said).toMatch(/^Written: cards\.pdf\nPrint it at 100 %.*\n$/);
+    expect({ status, complained, files: written() }).toEqual({
+      status: 0,
+      complained: [],
+      files: ["cards.pdf", ...untouched],
+    });
+    expect(readFileSync(join(folder, "cards.pdf"), "latin1")).toMatch(/^%PDF-1\.7[\s\S]*%%EOF\s*$/);
+  });
+
+  it("refuses a place that can't be written before it draws", async () => {
+    const { status, said, complained } = await verso("cards", "--pdf", "none/cards.pdf");
+    expect(complained).toEqual([expect.stringContaining("none/cards.pdf: there is no folder")]);
+    expect({ status, said, files: written() }).toEqual({ status: 2, said: "", files: untouched });
+  });
 });

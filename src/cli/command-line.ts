@@ -1,4 +1,5 @@
 import { readArguments } from "./arguments.ts";
+import { runCards } from "./cards.ts";
 import { runCheck } from "./check.ts";
 import { runPlan } from "./plan.ts";
 import { runSize } from "./size.ts";
@@ -25,5 +26,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
       return runPlan(command, terminal);
     case "check":
       return runCheck(command, terminal);
+    case "cards":
+      return runCards(command, terminal);
   }
 }

@@ -1,10 +1,11 @@
 import type { Style } from "../engine/back/index.ts";
+import type { Paper } from "../engine/cards/index.ts";
 import type { Method, Time, Wish } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
 import type { CommandName } from "../words/index.ts";
 
 /** What she asked for, understood and complete. Files are as she wrote them; `-` is standard input or output. */
-export type Command = HelpCommand | SizeCommand | PlanCommand | CheckCommand;
+export type Command = HelpCommand | SizeCommand | PlanCommand | CheckCommand | CardsCommand;
 
 export type HelpCommand = { readonly kind: "help"; readonly about: CommandName | null };
 
@@ -43,6 +44,8 @@ export type Limit =
   | { readonly kind: "effort"; readonly moves: number };
 
 export type CheckCommand = { readonly kind: "check"; readonly plan: string };
+
+export type CardsCommand = { readonly kind: "cards"; readonly paper: Paper; readonly pdf: string };
 
 /** A project's file, by its name. */
 export function isProject(file: string): boolean {

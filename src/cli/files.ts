@@ -15,7 +15,7 @@ import type { CommandProblem } from "../words/index.ts";
 import { standardStream } from "./commands.ts";
 
 /** A document that is ready, and the file it goes to. */
-export type Output = { readonly file: string; readonly text: string };
+export type Output = { readonly file: string; readonly content: string | Uint8Array };
 
 // A table of 5,000 rows is a few hundred kilobytes; what is much larger is no table and no plan.
 const mostBytes = 64 * 2 ** 20;
@@ -90,19 +90,19 @@ function isWritable(path: string): boolean {
  * A device or a pipe is written to as it is.
  */
 export function writeOutputs(outputs: readonly Output[], folder: string): readonly CommandProblem[] {
-  const places = outputs.map(({ file, text }) => ({ file, text, ...placeOf(resolve(folder, file)) }));
+  const places = outputs.map(({ file, content }) => ({ file, content, ...placeOf(resolve(folder, file)) }));
   const begun: string[] = [];
   let at = "";
   try {
-    for (const { file, text, beside } of places) {
+    for (const { file, content, beside } of places) {
       at = file;
       if (beside === null) continue;
       begun.push(beside);
-      writeFileSync(beside, text, { flush: true });
+      writeFileSync(beside, content, { flush: true });
     }
-    for (const { file, text, path, beside } of places) {
+    for (const { file, content, path, beside } of places) {
       at = file;
-      if (beside === null) writeFileSync(path, text);
+      if (beside === null) writeFileSync(path, content);
       else renameSync(beside, path);
     }
     return [];

@@ -32,6 +32,7 @@ const optionsOf: Readonly<Record<CommandName, Options>> = {
     svg: "value",
   },
   check: {},
+  cards: { paper: "value", pdf: "value" },
 };
 
 /** The one file each command reads. */
@@ -39,6 +40,7 @@ const fileOf: Readonly<Record<CommandName, "leftovers" | "plan" | null>> = {
   size: null,
   plan: "leftovers",
   check: "plan",
+  cards: null,
 };
 
 /** What is written after the command's name, read option by option; every problem met on the way is kept. */

@@ -28,6 +28,7 @@ const locale = localeOf(process.env.LC_ALL || process.env.LC_MESSAGES || process
 const terminal: Terminal = {
   folder: folderOfUser(),
   words: (unit) => cliWordsFor(locale, unit),
+  now: () => new Date(),
   screen: process.stderr,
   stop,
   say: (text) => process.stdout.write(`${plainSpaces(text)}\n`),

@@ -80,7 +80,7 @@ function deliver(found: readonly Found[], job: Job, { command, terminal }: Asked
     );
   const document = outputs.find(({ file }) => file === standardStream);
   if (document !== undefined) {
-    terminal.deliver(document.text);
+    terminal.deliver(document.content);
     return 0;
   }
   const told = found.map(({ plan, reasons }) =>
@@ -103,7 +103,7 @@ function outputsOf(plans: readonly Plan[], command: PlanCommand, words: CliWords
     ...(json === null ? [] : [jsonOf(plans, command)]),
     ...(svg === null ? [] : plans.map((plan) => svgOf(plan, words))),
   ];
-  return outputFiles(command, plans.length).map((file, index) => ({ file, text: texts[index] ?? "" }));
+  return outputFiles(command, plans.length).map((file, index) => ({ file, content: texts[index] ?? "" }));
 }
 
 // A list where she asked for several, even if the search was stopped at the first.

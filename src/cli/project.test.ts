@@ -50,10 +50,11 @@ async function run(...args: readonly string[]) {
   const status = await runCommandLine(args, {
     folder,
     words: (unit) => cliWordsFor("en-US", unit),
+    now: () => new Date(0),
     screen: { write: () => {} },
     stop: { asked: false, listen: () => {} },
     say: (text) => said.push(text),
-    deliver: (document) => said.push(document),
+    deliver: (document) => said.push(String(document)),
     complain: (text) => complained.push(text),
   });
   return { status, said: said.join("\n"), complained: complained.join("\n") };

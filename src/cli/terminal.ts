@@ -8,6 +8,7 @@ export type Terminal = {
   /** The folder the user stands in. */
   readonly folder: string;
   readonly words: (unit: DisplayUnit) => CliWords;
+  readonly now: () => Date;
   /** Where progress is shown. */
   readonly screen: Screen;
   /** `listen`: from now on Ctrl-C asks for the best so far. Until then there is nothing to keep, and it ends all. */
@@ -15,7 +16,7 @@ export type Terminal = {
   /** Standard output, a line or several. */
   say(text: string): void;
   /** Standard output, a document as it is. */
-  deliver(document: string): void;
+  deliver(document: string | Uint8Array): void;
   /** Standard error, a line. */
   complain(text: string): void;
 };

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { styles } from "../engine/back/index.ts";
+import { papers, referencePages } from "../engine/cards/index.ts";
 import { centimetres, inches } from "../engine/length/index.ts";
+import { cardsWords } from "./cards.ts";
 import { type CommandProblem, cliWordsFor, commandNames } from "./cli.ts";
+import { locales } from "./locales.ts";
 import { isBracketed } from "./pseudo.ts";
 
 const size = { width: inches(60), height: inches(80) };
@@ -55,6 +58,23 @@ describe("what keeps a command from being carried out", () => {
     const text = american.problem({ kind: "one-too-many", name: "a\nb\u001b[31mc" });
     expect(text).not.toMatch(/\p{Cc}/u);
     expect(american.inFile("a\u001bb.csv", "this is so.")).not.toMatch(/\p{Cc}/u);
+  });
+});
+
+describe("the reference cards", () => {
+  it("are said to be written, with what to mind in printing", () => {
+    expect(american.cardsWritten("a\u001b.pdf")).toMatch(/^Written: a\ufffd\.pdf\n.*100 %/);
+  });
+
+  it.each(locales)("speak in %s on each of their notes", (locale) => {
+    for (const paper of papers)
+      for (const page of referencePages(paper)) {
+        const words = cardsWords(locale, "in");
+        const texts = words.notes(page);
+        expect(texts).toHaveLength(page.notes.length);
+        for (const text of [...texts, words.markers(page), words.title])
+          expect(isBracketed(text)).toBe(locale === "en-XA");
+      }
   });
 });
 

@@ -14,7 +14,7 @@ import { quoted } from "./voice.ts";
 import { wordsFor } from "./wordsFor.ts";
 
 /** The commands, in the order of the job. */
-export const commandNames = ["size", "plan", "check"] as const;
+export const commandNames = ["size", "plan", "check", "cards"] as const;
 export type CommandName = (typeof commandNames)[number];
 
 /** Why a command can't be carried out as it was written. Options are named without their dashes. */
@@ -72,6 +72,8 @@ export type CliWords = {
   readonly plan: (plan: Plan, beside: Beside) => string;
   /** What stands on the picture of a plan; `ruler` is the length of the ruler drawn. */
   readonly picture: (plan: Plan, ruler: Length) => DrawingWords;
+  /** The reference pages are in a file: what to mind in printing them. */
+  readonly cardsWritten: (file: string) => string;
   readonly filesWritten: (files: readonly string[]) => string;
   /** The plan holds: what it comes to, counted again from its layout. */
   readonly sound: (plan: SoundPlan) => string;
@@ -109,6 +111,8 @@ function english(words: Words): CliWords {
     size: (answer) => sizeAnswer(answer, words),
     plan: (plan, beside) => planSummary(plan, beside, words),
     picture: (plan, ruler) => pictureWords(plan, ruler, words),
+    cardsWritten: (file) =>
+      `Written: ${named(file)}\nPrint it at 100 %, not fitted to the page, and measure the lines between end marks.`,
     filesWritten: (files) => files.map((file) => `Written: ${named(file)}`).join("\n"),
     sound: (plan) => planIsSound(plan, words),
     projectProblem,
@@ -210,6 +214,7 @@ function fileProblem(problem: FileProblem): string {
 const examples: Readonly<Record<string, string>> = {
   top: "--top 60x80",
   method: "--method frame, machine or hand",
+  pdf: "--pdf cards.pdf",
 };
 
 type NumberWanted = Extract<CommandProblem, { readonly kind: "not-a-number" }>;
@@ -357,6 +362,8 @@ const help = `verso plans a pieced quilt back from what a top left over.
   verso plan   LEFTOVERS.csv --top 60x80 --method frame
                                                  a back from your leftovers
   verso check  PLAN.json                         whether a plan can be sewn
+  verso cards  --pdf cards.pdf                   cards to lay beside leftovers
+                                                 in a photo
 
 verso COMMAND --help says more. Sizes are widths and heights in inches unless a
 unit stands with them: 60x80, 67 1/2 x 87 1/2, 150x200cm.
@@ -425,6 +432,16 @@ Ctrl-C ends the search and keeps the best so far.
 
 Goes through a plan piece by piece and seam by seam: whether it tiles the back,
 every piece is large enough and none is used twice. - reads standard input.
+`,
+  cards: `verso cards [--paper letter|a4] --pdf FILE
+
+Pages to print and to lay beside your leftovers when you photograph them: their
+markers tell how large things in the photo are. Page 1 is cut into four cards,
+for the corners; pages 2 and 3 are whole sheets, for opposite sides. Print at
+100 %, and check the lines on them with a ruler.
+
+  --paper       letter (as it is without it) or a4
+  --pdf FILE    the pages. - writes to standard output
 `,
 };
 

@@ -12,6 +12,7 @@ export { type MendingPage, type PlanTexts, planTexts } from "./appPlan.ts";
 export { type ProjectStage, type ProjectsTexts, projectsTexts } from "./appProjects.ts";
 export { type SewingPart, type SewTexts, sewTexts } from "./appSew.ts";
 export { type OneCloth, type SizeTexts, sizeTexts } from "./appSize.ts";
+export { type CardsWords, cardsWords } from "./cards.ts";
 export * from "./cli.ts";
 export { type Locale, locales } from "./locales.ts";
 export { type Caution, cautions, type Measured, type Names, type Words } from "./types.ts";

@@ -3,7 +3,7 @@ import { parseSync } from "@swc/core";
 import { describe, expect, test } from "vitest";
 
 /** Rooms whose code says nothing itself: what she reads comes from the catalogue. */
-const rooms = ["engine", "files", "cli"];
+const rooms = ["engine", "files", "cli", "booklet"];
 
 /** Words she may type, not words she reads. */
 const wordsToRead = ["engine/length/dates.ts", "engine/length/units.ts", "files/line-words.ts"];

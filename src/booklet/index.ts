@@ -1,0 +1,1 @@
+export { type CardsRequest, cardsPdf } from "./cards.ts";
