@@ -80,7 +80,7 @@ export function* plainerByTwo(fault: Fault, mending: Mending): Generator<Bough> 
     for (let depth = way.length; depth > 0 && depth >= way.length - 3; depth--) {
       const at = way.slice(0, depth - 1);
       const fork = partAt(root, at);
-      if (fork?.kind !== "fork" || !isNew("plain by two", way.slice(0, depth), mending)) continue;
+      if (fork?.kind !== "fork" || !isNew("plain-by-two", way.slice(0, depth), mending)) continue;
       const index = way[depth - 1] ?? 0;
       for (const from of [index - 1, index]) {
         const two = [fork.parts[from], fork.parts[from + 1]].map((part) => clothInsteadOf(part, mending));
