@@ -6,6 +6,7 @@ import {
   type JoinNode,
   joinDirections,
   type LayoutNode,
+  type LeftLong,
   mostCells,
   type PieceNode,
   type Quarter,
@@ -28,6 +29,7 @@ import {
   type Reader,
   record,
   report,
+  size,
   sizeOrNothing,
   whole,
 } from "./plan-json.ts";
@@ -51,12 +53,16 @@ const fromLength = record<Exclude<ClothSource, "buy">>({ piece: must(name), copy
 export const source: Reader<ClothSource> = (value, place) =>
   typeof value === "string" ? oneOf(["buy"])(value, place) : fromLength(value, place);
 
+/** How much longer something is left than its cut size, by its sides. */
+export const leftLong = record<LeftLong>({ width: may(size), height: may(size) });
+
 const pieceNode = record<PieceNode>({
   kind: must(oneOf(["piece"])),
   piece: must(name),
   turned: must(flag),
   quarter: may(oneOf(quarters)),
   copy: may(whole(1, most)),
+  leftLong: may(leftLong),
   ...cell,
 });
 
@@ -89,6 +95,7 @@ const clothNode = record<ClothNode>({
   role: must(oneOf(clothRoles)),
   fabric: must(name),
   source: must(source),
+  leftLong: may(leftLong),
   ...cell,
 });
 

@@ -47,7 +47,7 @@ import {
   under,
   whole,
 } from "./plan-json.ts";
-import { layoutNode, most, quarters, source, taken } from "./plan-layout.ts";
+import { layoutNode, leftLong, most, quarters, source, taken } from "./plan-layout.ts";
 import type { PlanProblem } from "./plan-problems.ts";
 
 /** In characters. The largest real plan is a tenth of it. */
@@ -165,7 +165,12 @@ const piece: Reader<DocumentPiece> = (value, place) => {
   return kind === "crumbs" ? crumbs(value, place) : sized(value, place);
 };
 
-const laid = { count: must(whole(1, most)), width: must(cutSize), height: must(cutSize) };
+const laid = {
+  count: must(whole(1, most)),
+  width: must(cutSize),
+  height: must(cutSize),
+  leftLong: may(leftLong),
+};
 
 type PartOf<K extends string> = Extract<StepPart, { readonly [key in K]: string }>;
 
@@ -208,6 +213,7 @@ const step = record<Step>({
   press: must(oneOf(presses)),
   unfinished: must(record({ width: must(cutSize), height: must(cutSize) })),
   finished: must(record({ width: must(finishedSize), height: must(finishedSize) })),
+  leftLong: may(leftLong),
   squareUp: may(record({ width: must(cutSize), height: must(cutSize) })),
   pattern: may(name),
 });

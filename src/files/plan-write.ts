@@ -1,4 +1,4 @@
-import type { LayoutNode, UnitCloth } from "../engine/layout/index.ts";
+import type { LayoutNode, LeftLong, UnitCloth } from "../engine/layout/index.ts";
 import { areaToNumber, type DisplayUnit, type Length, type Size, toNumber } from "../engine/length/index.ts";
 import type { Figures } from "../engine/plan/index.ts";
 import type { Step, StepPart } from "../engine/sewing/index.ts";
@@ -57,6 +57,16 @@ function sizeToJson({ width, height }: Size, unit: DisplayUnit): { width: number
   return { width: toNumber(width, unit), height: toNumber(height, unit) };
 }
 
+function leftLongToJson(
+  { leftLong }: { readonly leftLong?: LeftLong },
+  unit: DisplayUnit,
+): object | undefined {
+  if (leftLong === undefined) return undefined;
+  const { width, height } = leftLong;
+  const to = (size: Length | undefined) => (size === undefined ? undefined : toNumber(size, unit));
+  return { width: to(width), height: to(height) };
+}
+
 function topToJson(top: DocumentTop, unit: DisplayUnit): object {
   return { ...sizeToJson(top, unit), extra: toNumber(top.extra, unit), method: top.method };
 }
@@ -77,7 +87,7 @@ function nodeToJson(node: LayoutNode, unit: DisplayUnit): object {
     }
     case "piece": {
       const { kind, piece, turned, quarter, copy } = node;
-      return { kind, piece, turned, quarter, copy, ...size };
+      return { kind, piece, turned, quarter, copy, ...size, leftLong: leftLongToJson(node, unit) };
     }
     case "unit": {
       const { kind, pattern, rotations, pieces } = node;
@@ -90,7 +100,7 @@ function nodeToJson(node: LayoutNode, unit: DisplayUnit): object {
     }
     case "cloth": {
       const { kind, role, fabric, source } = node;
-      return { kind, role, fabric, source, ...size };
+      return { kind, role, fabric, source, ...size, leftLong: leftLongToJson(node, unit) };
     }
   }
 }
@@ -118,12 +128,13 @@ function stepToJson(step: Step, unit: DisplayUnit): object {
     press,
     unfinished: sizeToJson(step.unfinished, unit),
     finished: sizeToJson(step.finished, unit),
+    leftLong: leftLongToJson(step, unit),
     squareUp: squareUp && sizeToJson(squareUp, unit),
   };
 }
 
 function partToJson(part: StepPart, unit: DisplayUnit): object {
-  const laid = { count: part.count, ...sizeToJson(part, unit) };
+  const laid = { count: part.count, ...sizeToJson(part, unit), leftLong: leftLongToJson(part, unit) };
   if ("piece" in part) {
     const { piece, copy, turned, quarter } = part;
     return { piece, copy, turned, quarter, ...laid };

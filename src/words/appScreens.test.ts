@@ -224,7 +224,7 @@ const sewing: Partial<TextsOf<SewTexts>> = {
   partSize: (texts) => plan.steps.flatMap(({ from }) => from.map(texts.partSize)),
   partWhat: (texts) => plan.steps.flatMap(({ from }) => from.map((part) => texts.partWhat(part, plan))),
   measureFirst: (texts) => plan.steps.map(texts.measureFirst),
-  sewing: (texts) => plan.steps.map(texts.sewing),
+  sewing: (texts) => plan.steps.map((step) => texts.sewing(step, plan)),
   press: (texts) => plan.steps.map(texts.press),
   result: (texts) => plan.steps.map((step) => texts.result(step, plan)),
   placeOf: (texts) => plan.steps.map(texts.placeOf),
@@ -405,7 +405,7 @@ describe("read aloud", () => {
       from.map((part) => sewTexts("en-US", "in").partWhat(part, { ...plan, fabrics })),
     );
     expect(said.filter((text) => /plain cloth of plain cloth|of ,| of$/.test(text))).toEqual([]);
-    expect(said).toContain("Plain cloth");
+    expect(said).toContain("Plain cloth, 1 in wider and 1 in taller than needed");
   });
 
   test("a span of time, short", () => {

@@ -1,10 +1,12 @@
 /** What the page says on which the kept plan is sewn. */
 import type { DisplayUnit } from "../engine/length/index.ts";
-import type { Step, StepPart } from "../engine/sewing/index.ts";
+import { type Step, type StepPart, takenSize } from "../engine/sewing/index.ts";
 import { onePattern, unitName } from "./english/names.ts";
 import { cautionText } from "./english/plan.ts";
 import {
+  fittingText,
   isCutToMeasure,
+  leftLongText,
   measureFirst,
   onPointText,
   partName,
@@ -54,7 +56,7 @@ export type SewTexts = {
   readonly partWhat: (part: StepPart, names: Names) => string;
   /** Only where plain cloth is cut to what was sewn. */
   readonly measureFirst: (step: Step) => string | null;
-  readonly sewing: (step: Step) => string;
+  readonly sewing: (step: Step, names: Names) => string;
   readonly press: (step: Step) => string;
   readonly result: (step: Step, names: Names) => string;
   readonly drawingOf: (step: Step, names: Names) => string;
@@ -115,10 +117,10 @@ function english(voice: Voice): SewTexts {
     makes: (step, names) => (isBack(step, names) ? "This makes the back" : `This makes ${unitName(step.id)}`),
     lay: (step) => layText(step),
     partCount: ({ count }) => (count === 1 ? "" : `${voice.number(count)} ×`),
-    partSize: (part) => voice.size(part),
+    partSize: (part) => voice.size(takenSize(part)),
     partWhat: (part, names) => partWhat(part, names, voice),
-    measureFirst: (step) => (isCutToMeasure(step) ? measureFirst : null),
-    sewing: (step) => sewingText(step, voice),
+    measureFirst: (step) => (isCutToMeasure(step) ? measureFirst(step) : null),
+    sewing: (step, names) => sewingText(step, names, voice),
     press: ({ press }) => pressText(press, voice),
     result: (step, names) => resultText(step, isBack(step, names), voice),
     whereItGoes: "Where it goes, seen from behind",
@@ -181,14 +183,17 @@ function layText(step: Step): string {
 function partWhat(part: StepPart, names: Names, voice: Voice): string {
   const name = partName({ ...part, count: 1 }, names, voice);
   const lies = "piece" in part ? turnText(part) : "";
-  return sentence(`${name}${lies}`);
+  return sentence([`${name}${lies}`, ...leftLongText(part.leftLong ?? {}, voice)].join(", "));
 }
 
-function sewingText(step: Step, voice: Voice): string {
+function sewingText(step: Step, names: Names, voice: Voice): string {
   if (seamless(step)) return "Nothing is sewn in this step.";
   switch (step.kind) {
     case "join":
-      return `Sew them together with ${voice.length(step.seam)} seams.`;
+      return [
+        `Sew them together with ${voice.length(step.seam)} seams.`,
+        ...fittingText(step, names, voice),
+      ].join(" ");
     case "unit":
       return [
         ...onPointText(step, voice),

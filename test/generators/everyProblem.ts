@@ -280,6 +280,10 @@ const layouts: EveryKind<LayoutProblem> = {
   "under-smallest": [
     { ...strip, kind: "under-smallest", side: "width", size: finished(small), smallest: large },
   ],
+  "left-too-short": [
+    { ...strip, kind: "left-too-short", side: "height", left: small, least: large },
+    { ...at, kind: "left-too-short", side: "width", left: small, least: large },
+  ],
   "unknown-piece": [{ ...at, kind: "unknown-piece", piece: "strip-99" }],
   "not-to-be-used": [{ ...strip, kind: "not-to-be-used", use: "keep-back" }],
   "length-as-piece": [{ ...at, kind: "length-as-piece", piece: "length-1" }],

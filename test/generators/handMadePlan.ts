@@ -24,6 +24,8 @@ import { stepsFor } from "../../src/engine/sewing/index.ts";
  *     | block | rectangle | 2 squares | strip | strip | unit, sewn triangle, cloth |   10 in
  *     |       |           |           |       |       | slab                       |
  *     | plain cloth from a length          25 in | plain cloth to buy       15 in |   20 in
+ *
+ * The plain cloth to buy is left an inch long on both sides: higher beside the other plain cloth, wider below the row.
  */
 export function handMadePlan(): Plan {
   const layout = handMadeLayout();
@@ -70,7 +72,7 @@ function handMadeLayout(): LayoutNode {
   ]);
   const plain = join("beside", "1/2", [
     cloth("linen", { piece: "length-1", copy: 1 }, 25, 20),
-    cloth("plain", "buy", 15, 20),
+    { ...cloth("plain", "buy", 15, 20), leftLong: { width: inches(1), height: inches(1) } },
   ]);
   return join("below", "1/4", [insert, plain]);
 }

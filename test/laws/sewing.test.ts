@@ -3,11 +3,12 @@ import { describe, expect, it } from "vitest";
 import { backFor, extraFor, type Style } from "../../src/engine/back/index.ts";
 import { checkDraft, type Method } from "../../src/engine/cloth/index.ts";
 import { drawPlan } from "../../src/engine/drawing/index.ts";
-import type { LayoutNode } from "../../src/engine/layout/index.ts";
-import { inches } from "../../src/engine/length/index.ts";
+import { checkLayout, type LayoutNode, type LeftLong, withoutGivers } from "../../src/engine/layout/index.ts";
+import { inches, type Length } from "../../src/engine/length/index.ts";
 import { makePlan, type Plan } from "../../src/engine/plan/index.ts";
-import { flattened, reassemble, seamsIn } from "../../src/engine/sewing/index.ts";
+import { flattened, reassemble, type Step, seamsIn } from "../../src/engine/sewing/index.ts";
 import { readLeftovers } from "../../src/files/index.ts";
+import { seamsWithoutGiver } from "./givers.ts";
 
 // Two heaps with lengths and two without, in the styles that are sewn most differently.
 const cases: readonly (readonly [string, Style])[] = [
@@ -26,6 +27,29 @@ describe.each(cases)("the plan of %s as %s", (heap, style) => {
     expect(flattened(layout)).toEqual(layout);
   });
 
+  it("has something left long beside every long seam, trimmed after, and is the same back without it", () => {
+    expect(seamsWithoutGiver(plan.steps)).toEqual([]);
+    expect(plan.steps.some(({ from }) => from.some(({ leftLong }) => leftLong !== undefined))).toBe(true);
+    const cutToSize = leftAs(plan.steps, null);
+    expect(reassemble(cutToSize)).toEqual(flattened(withoutGivers(plan.layout)));
+    expect(seamsWithoutGiver(cutToSize)).not.toEqual([]);
+  });
+
+  it("can't be sewn from parts that are left too short to trim", () => {
+    const tooShort = leftAs(plan.steps, inches(7, 8));
+    expect(seamsWithoutGiver(tooShort)).not.toEqual([]);
+    expect(() => reassemble(tooShort)).toThrow("at least an inch");
+    const layout: LayoutNode = JSON.parse(
+      JSON.stringify(plan.layout, (key, value) => (key === "leftLong" ? left(value, inches(7, 8)) : value)),
+    );
+    expect(checkLayout({ ...plan, layout }).map(({ kind }) => kind)).toContain("left-too-short");
+  });
+
+  it("can't be sewn if what is left long is never trimmed", () => {
+    const steps = plan.steps.map(({ squareUp: _, ...step }) => step);
+    expect(() => reassemble(steps)).toThrow();
+  });
+
   it("has as many seams in its steps as its figures say", () => {
     expect(plan.steps.reduce((total, step) => total + seamsIn(step), 0)).toBe(plan.figures.joins);
   });
@@ -36,6 +60,19 @@ describe.each(cases)("the plan of %s as %s", (heap, style) => {
     expect(covered).toBe(size.width * size.height);
   });
 });
+
+/** The steps with all that is left long left so much; null: nothing is. */
+function leftAs(steps: readonly Step[], by: Length | null): Step[] {
+  return JSON.parse(
+    JSON.stringify(steps, (key, value) =>
+      key === "leftLong" ? (by === null ? undefined : left(value, by)) : value,
+    ),
+  );
+}
+
+function left(leftLong: LeftLong, by: Length): LeftLong {
+  return Object.fromEntries(Object.keys(leftLong).map((side) => [side, by]));
+}
 
 type Entry = { name: string; top: [number, number]; method: Method };
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { LayoutNode } from "../../src/engine/layout/index.ts";
+import { inches } from "../../src/engine/length/index.ts";
 import { handMadePlan } from "../generators/handMadePlan.ts";
 import { below, beside, bit, inched, plain, planOf, set, topOf, unit } from "./rules/made.ts";
 import {
@@ -359,31 +360,46 @@ describe("8. long seams", () => {
 describe("9. a giver at every long join", () => {
   const pieces = (id: string, count: number, wide: number) =>
     beside(...Array.from({ length: count }, (_, at) => bit(`${id}${at}`, wide, 6)));
+  const long = <N extends LayoutNode>(node: N, width: number): N => ({
+    ...node,
+    leftLong: { width: inches(width, 8) },
+  });
 
   it.each([
     ["short and simple", below(pieces("a", 3, 6), pieces("b", 3, 6))],
-    ["plain cloth on one side", below(pieces("a", 4, 6), plain(24, 6))],
-    ["plain cloth at the end of one side", below(pieces("a", 4, 6), beside(bit("b", 12, 6), plain(12, 6)))],
+    ["plain cloth left long on one side", below(pieces("a", 4, 6), long(plain(24, 6), 8))],
+    [
+      "plain cloth left long at the end of one side",
+      below(pieces("a", 4, 6), beside(bit("b", 12, 6), long(plain(12, 6), 8))),
+    ],
+    [
+      "two strips of plain cloth across it, both left long",
+      below(pieces("a", 4, 6), beside(below(long(plain(12, 3), 8), long(plain(12, 3), 8)), bit("b", 12, 6))),
+    ],
   ])("%s passes", (_, layout) => {
     expect(joinsWithoutGiver(planOf(layout))).toEqual([]);
   });
 
   it.each([
-    ["longer than 18 in", below(pieces("a", 4, 6), pieces("b", 3, 8))],
-    ["of more than 6 seams", below(pieces("a", 8, 2), pieces("b", 2, 8))],
-  ])("pieced on both sides, %s, it does not", (_, layout) => {
+    ["pieced on both sides, longer than 18 in,", below(pieces("a", 4, 6), pieces("b", 3, 8))],
+    ["pieced on both sides, of more than 6 seams,", below(pieces("a", 8, 2), pieces("b", 2, 8))],
+    ["plain on one side, but cut to its size,", below(pieces("a", 4, 6), plain(24, 6))],
+    ["left long by less than an inch", below(pieces("a", 4, 6), long(plain(24, 6), 7))],
+    [
+      "of two strips across it one left long",
+      below(pieces("a", 4, 6), beside(below(long(plain(12, 3), 8), plain(12, 3)), bit("b", 12, 6))),
+    ],
+  ])("%s does not", (_, layout) => {
     expect(joinsWithoutGiver(planOf(layout))).toHaveLength(1);
   });
 
   it("a strip with an inch to spare gives, one without does not", () => {
-    const layout = below(bit("s", 24, 3), pieces("a", 4, 6));
+    const layout = below(long(bit("s", 24, 3), 8), pieces("a", 4, 6));
     const strip = { kind: "strip", keep: "cut" } as const;
-    expect(joinsWithoutGiver(planOf(layout, { rows: { s: { ...strip, ...inched(25.5, 3.5) } } }))).toEqual(
-      [],
-    );
-    expect(joinsWithoutGiver(planOf(layout, { rows: { s: { ...strip, ...inched(25, 3.5) } } }))).toHaveLength(
-      1,
-    );
+    const withStrip = (width: number) =>
+      joinsWithoutGiver(planOf(layout, { rows: { s: { ...strip, ...inched(width, 3.5) } } }));
+    expect(withStrip(25.5)).toEqual([]);
+    expect(withStrip(25)).toHaveLength(1);
   });
 });
 

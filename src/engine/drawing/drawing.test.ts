@@ -169,6 +169,27 @@ describe("a back of 10 × 8 in, checked by hand", () => {
     expect(drawn(layout).cutOff).toBeNull();
   });
 
+  it("lets what is left long stand over beside the other parts of its step, at the end at which it is", () => {
+    const long = { leftLong: { height: inches(1) } };
+    const row = (parts: readonly LayoutNode[]) => joined("below", inches(1, 4), 4, 24, parts);
+    const step = (left: LayoutNode) => {
+      const whole = joined("beside", inches(1, 4), 8, 24, [left, row([cloth(4, 12), cloth(4, 12)])]);
+      return drawStep(planFor(whole), String(stepsFor(whole, planFor(whole)).length));
+    };
+    const edges = (drawing: Drawing) => drawing.edges.map(boxInInches);
+    expect(edges(step({ ...cloth(4, 24), ...long }))).toEqual([
+      [0, 0, 4.5, 25.5],
+      [5, 0, 4.5, 24.5],
+    ]);
+    const above = step(row([{ ...cloth(4, 12), ...long }, cloth(4, 12)]));
+    expect(edges(above)).toEqual([
+      [0, 0, 4.5, 25.5],
+      [5, 1, 4.5, 24.5],
+    ]);
+    // The cells themselves lie in one line.
+    expect(above.allowances.map(({ y }) => inInches(y))).toEqual([1.25, 1.25]);
+  });
+
   it("says which way a print runs", () => {
     const strip = { ...pieceLike("strip-1", "strip"), direction: "one-way" as const };
     const lying: PieceNode = { kind: "piece", piece: "strip-1", turned: true, ...size(9.5, 7.5) };

@@ -1,11 +1,13 @@
 import { inches, type Length, length } from "../length/index.ts";
 import { type CheckInput, type Heap, isSized } from "./checker-input.ts";
 import { mustStayWhole } from "./checker-pieces.ts";
-import type { Cell } from "./checker-tree.ts";
+import { type Cell, leftLongOf } from "./checker-tree.ts";
 import type { LayoutProblem, Side } from "./problems.ts";
 
 const sides: readonly Side[] = ["width", "height"];
 const inch = inches(1);
+/** One to two inches are left, as sewing to the inch goes: common practice. */
+export const leastLeftLong = inch;
 
 /** Every cell lies on the ruler's step and is large enough to be sewn. */
 export function cellProblems(cells: readonly Cell[], input: CheckInput, heap: Heap): LayoutProblem[] {
@@ -13,6 +15,7 @@ export function cellProblems(cells: readonly Cell[], input: CheckInput, heap: He
   return cells.flatMap((cell) => [
     ...stepProblems(cell, input.step, { heap, oddWholes }),
     ...smallestProblems(cell, input, heap),
+    ...leftLongProblems(cell),
   ]);
 }
 
@@ -24,6 +27,15 @@ function stepProblems(cell: Cell, step: Length, { heap, oddWholes }: Excuses): L
   return sides.flatMap((side): LayoutProblem[] => {
     const size = cell.node[side];
     return size % step === 0 ? [] : [{ kind: "off-step", ...nameOf(cell), side, size, step }];
+  });
+}
+
+function leftLongProblems(cell: Cell): LayoutProblem[] {
+  const leftLong = leftLongOf(cell.node);
+  return sides.flatMap((side): LayoutProblem[] => {
+    const left = leftLong[side];
+    if (left === undefined || left >= leastLeftLong) return [];
+    return [{ kind: "left-too-short", ...nameOf(cell), side, left, least: leastLeftLong }];
   });
 }
 

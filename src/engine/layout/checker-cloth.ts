@@ -32,8 +32,8 @@ export function clothProblems(cells: readonly Cell[], input: CheckInput, heap: H
   ];
 }
 
-function wantsOf({ node, path, cut }: Cell): Want[] {
-  if (node.kind === "cloth") return [{ ...cut, path, fabric: node.fabric, source: node.source }];
+function wantsOf({ node, path, taken }: Cell): Want[] {
+  if (node.kind === "cloth") return [{ ...taken, path, fabric: node.fabric, source: node.source }];
   return node.kind === "unit" ? node.cloth.flatMap((cloth) => wantsOfUnit(cloth, path)) : [];
 }
 

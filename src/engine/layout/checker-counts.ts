@@ -11,8 +11,8 @@ import {
   fewest,
   isPieceCell,
   mayBeCutUp,
-  needOf,
   type PieceCell,
+  takenFrom,
   trimProblems,
 } from "./checker-pieces.ts";
 import type { Cell } from "./checker-tree.ts";
@@ -145,7 +145,7 @@ function problemsOfCopy(row: CheckedSized, group: readonly PieceCell[]): LayoutP
 }
 
 function lengthProblems(row: CheckedSized, group: readonly PieceCell[], along: Side): CountProblem[] {
-  const needed = length(group.reduce((total, cell) => total + needOf(cell)[along], 0));
+  const needed = length(group.reduce((total, cell) => total + takenFrom(cell)[along], 0));
   const has = row[along];
   const last = group.at(-1);
   if (needed <= has || last?.node.copy === undefined) return [];

@@ -4,7 +4,7 @@ import type { Size } from "../length/index.ts";
 export type ToCut = Size & { readonly mayTurn: boolean };
 
 /** Up to here every order of guillotine cuts is tried. */
-const exactUpTo = 9;
+export const provedUpTo = 9;
 /** Beyond this many cells from one cloth nothing is shown: no back has them. */
 const mostToCut = 1_500;
 /** How much trying is worth it: cells placed, over all attempts. */
@@ -18,7 +18,7 @@ export function canBeCut(wanted: readonly ToCut[], cloths: readonly Size[]): boo
   if (wanted.length === 0) return true;
   if (wanted.length > mostToCut || total(wanted) > total(cloths)) return false;
   if (!wanted.every((one) => cloths.some((cloth) => fits(one, cloth)))) return false;
-  if (wanted.length <= exactUpTo) return isCutExactly(wanted, cloths);
+  if (wanted.length <= provedUpTo) return isCutExactly(wanted, cloths);
   return isCutByTrying(wanted, cloths);
 }
 

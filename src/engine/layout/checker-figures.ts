@@ -7,7 +7,7 @@ import {
   heapOf,
   isSized,
 } from "./checker-input.ts";
-import { axesOf, isPieceCell, mayBeCutUp, needOf, type PieceCell } from "./checker-pieces.ts";
+import { axesOf, isPieceCell, mayBeCutUp, type PieceCell, takenFrom } from "./checker-pieces.ts";
 import { type Cell, type Joined, surveyTree } from "./checker-tree.ts";
 import { seamsInside } from "./checker-units.ts";
 import type { JoinNode, UnitNode } from "./types.ts";
@@ -149,7 +149,7 @@ function wasteOf({ piece, cells }: Used): number {
 function backToShelf({ piece, cells }: Used): number {
   const ends = axesOf(piece).flatMap((along) => {
     if (along === null || !(mayBeCutUp(piece) || piece.kind === "strip")) return [];
-    const left = piece[along] - sum(cells.map((cell) => needOf(cell)[along]));
+    const left = piece[along] - sum(cells.map((cell) => takenFrom(cell)[along]));
     const across = along === "width" ? piece.height : piece.width;
     const kept = Math.min(left, across) >= inches(2) && Math.max(left, across) >= inches(5);
     return kept ? [left * across] : [];

@@ -14,6 +14,11 @@ export function needOf(cell: PieceCell): Size {
   return cell.node.turned ? swapped(cell.cut) : cell.cut;
 }
 
+/** The same with what is left long: as much has to be there. */
+export function takenFrom(cell: PieceCell): Size {
+  return cell.node.turned ? swapped(cell.taken) : cell.taken;
+}
+
 /** Each leftover lies within its cloth, the right way up, trimmed no more than may be. */
 export function pieceProblems(cells: readonly Cell[], heap: Heap): LayoutProblem[] {
   return cells.filter(isPieceCell).flatMap((cell) => problemsOf(cell, heap));
@@ -80,7 +85,7 @@ function clothProblems(piece: CheckedSized, cell: PieceCell): LayoutProblem[] {
 function triangleProblems(piece: CheckedSized, cell: PieceCell): LayoutProblem[] {
   const { path } = cell;
   const legs = { width: piece.width, height: piece.height };
-  const need = needOf(cell);
+  const need = takenFrom(cell);
   if (need.width * legs.height + need.height * legs.width > legs.width * legs.height) {
     return [{ kind: "triangle-too-small", path, piece: piece.id, needed: cell.cut, legs }];
   }
@@ -100,7 +105,7 @@ function triangleProblems(piece: CheckedSized, cell: PieceCell): LayoutProblem[]
 function smallProblems(piece: CheckedSized, cell: PieceCell): LayoutProblem[] {
   const size = hasOf(piece, cell);
   return sides.flatMap((side): LayoutProblem[] => {
-    const [needed, has] = [cell.cut[side], size[side]];
+    const [needed, has] = [cell.taken[side], size[side]];
     if (needed <= has) return [];
     return [{ kind: "piece-too-small", path: cell.path, piece: piece.id, side, needed, has }];
   });

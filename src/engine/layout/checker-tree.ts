@@ -1,7 +1,7 @@
 import { inches, type Length, length, type Size } from "../length/index.ts";
 import type { CheckInput } from "./checker-input.ts";
 import type { LayoutProblem, Side, TreePath } from "./problems.ts";
-import type { JoinNode, LayoutNode, LeafNode, Seams } from "./types.ts";
+import type { JoinNode, LayoutNode, LeafNode, LeftLong, Seams } from "./types.ts";
 
 /** No back needs more; a file that does would only keep the machine busy. */
 export const deepestJoin = 500;
@@ -16,6 +16,8 @@ export type Cell<N extends LeafNode = LeafNode> = {
   readonly y: Length;
   /** The cell and the nearest seam on each of its four sides. */
   readonly cut: Size;
+  /** What is cut out for it: where it is left long beside a long join, more than that. */
+  readonly taken: Size;
   /** It lies at the edge of the back. */
   readonly outer: boolean;
   /** It lies in a join with a pattern: one of a set of like pieces. */
@@ -134,7 +136,18 @@ function whole(size: Length): number {
 function cellOf(at: Visit, node: LeafNode): Cell {
   const { path, x, y, outer, inSet } = at;
   const atEdge = outer.left || outer.right || outer.top || outer.bottom;
-  return { node, path, x, y, cut: cutOf(at), outer: atEdge, inSet };
+  const cut = cutOf(at);
+  return { node, path, x, y, cut, taken: takenOf(node, cut), outer: atEdge, inSet };
+}
+
+function takenOf(node: LeafNode, cut: Size): Size {
+  const { width = 0, height = 0 } = leftLongOf(node);
+  return { width: length(cut.width + width), height: length(cut.height + height) };
+}
+
+/** Nothing of what is sewn before it is laid. */
+export function leftLongOf(node: LeafNode): LeftLong {
+  return node.kind === "piece" || node.kind === "cloth" ? (node.leftLong ?? {}) : {};
 }
 
 function cutOf({ node, seams }: Visit): Size {

@@ -19,6 +19,7 @@ import {
   deepestJoin,
   type LayoutNode,
   type LayoutProblem,
+  type LeftLong,
   leavesOf,
   mostCells,
 } from "./index.ts";
@@ -98,6 +99,31 @@ const mutations: readonly Mutation[] = [
     "too-few-parts",
   ],
   ["a join of nothing", (p) => withParts(p, squares, () => []), "too-few-parts"],
+  [
+    "a part left long by less than an inch",
+    (p) => at(p, bought, (n) => leftLongBy(n, { width: inches(15, 16) })),
+    "left-too-short",
+  ],
+  [
+    "a piece left longer than it is",
+    (p) => at(p, oneWay, (n) => leftLongBy(n, { height: inches(1) })),
+    "piece-too-small",
+  ],
+  [
+    "a strip left longer than its cells leave of it",
+    (p) => at(p, firstStrip, (n) => leftLongBy(n, { height: inches(10) })),
+    "copy-too-short",
+  ],
+  [
+    "a length left longer than it is",
+    (p) => at(p, fromLength, (n) => leftLongBy(n, { height: inches(7) })),
+    "cannot-be-shown-to-fit",
+  ],
+  [
+    "plain cloth left longer than what is bought",
+    (p) => at(p, bought, (n) => leftLongBy(n, { height: inches(12) })),
+    "bought-too-little",
+  ],
   ["two sizes swapped", (p) => swappedSizes(p, block, oneWay), "piece-too-small"],
   [
     "a back an inch wider",
@@ -312,6 +338,10 @@ function bigger(eighths: number, from?: number) {
 function rowOf(a: LayoutNode, b: LayoutNode): LayoutNode {
   const width = finished(length(a.width + b.width));
   return { kind: "join", direction: "beside", seam: inches(1, 4), width, height: a.height, parts: [a, b] };
+}
+
+function leftLongBy(node: LayoutNode, leftLong: LeftLong): LayoutNode {
+  return node.kind === "piece" || node.kind === "cloth" ? { ...node, leftLong } : node;
 }
 
 function swappedSizes(input: CheckInput, one: readonly number[], other: readonly number[]): CheckInput {

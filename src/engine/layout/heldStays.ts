@@ -4,13 +4,15 @@ import { piecesIn } from "./heapBeside.ts";
 import type { LayoutProblem } from "./problems.ts";
 import { isCutUp, type Stays } from "./stays.ts";
 import type { LayoutNode } from "./types.ts";
-import type { Path } from "./walk.ts";
+import { type Path, withoutGivers } from "./walk.ts";
 
 /**
  * Of what should stay, what still can: the layout fits this job's back, the row is still hers to use and as large, and
  * there are as many of it. Of too many the first stay.
  */
-export function heldStays({ layout, paths }: Stays, job: Job): Stays {
+export function heldStays({ layout: told, paths }: Stays, job: Job): Stays {
+  // What is left long is settled anew, with the joins of the new plan.
+  const layout = withoutGivers(told);
   const problems = checkLayout({ ...job, layout, buy: [] });
   if (problems.some(({ kind }) => wholeKinds.includes(kind))) return { layout, paths: [] };
   const spoilt = problems.filter(({ kind }) => !elsewhere.includes(kind));

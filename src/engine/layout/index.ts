@@ -7,7 +7,8 @@ export {
   deepestJoin,
   mostCells,
 } from "./checker.ts";
-export { canBeCut, type ToCut } from "./checker-cutting.ts";
+export { leastLeftLong } from "./checker-cells.ts";
+export { canBeCut, provedUpTo, type ToCut } from "./checker-cutting.ts";
 export { type CheckedFigures, figuresOf } from "./checker-figures.ts";
 export { fillExactly } from "./exact/fillExactly.ts";
 export type {

@@ -66,6 +66,14 @@ export type CellProblem =
       readonly side: Side;
       readonly size: Finished;
       readonly smallest: Length;
+    })
+  /** Left long beside a long join, but by less than sewing may go astray. */
+  | (At & {
+      readonly kind: "left-too-short";
+      readonly piece?: string;
+      readonly side: Side;
+      readonly left: Length;
+      readonly least: Length;
     });
 
 /** One leftover in one cell. */

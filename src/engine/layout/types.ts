@@ -20,6 +20,12 @@ export type JoinNode = Cell & {
   readonly parts: readonly LayoutNode[];
 };
 
+/**
+ * By how much more than its cut size a part is cut on that side: next to a long join one part is left long, and
+ * trimmed once that join is sewn. Never less than `leastLeftLong`.
+ */
+export type LeftLong = { readonly width?: Length; readonly height?: Length };
+
 /** One leftover, trimmed to its cell. */
 export type PieceNode = Cell & {
   readonly kind: "piece";
@@ -30,6 +36,7 @@ export type PieceNode = Cell & {
   readonly quarter?: Quarter;
   /** Which one of the row this cell comes from; only where a piece is cut into several cells. */
   readonly copy?: number;
+  readonly leftLong?: LeftLong;
 };
 
 /** Whatever has a diagonal inside and is sewn before it is laid. Cloth is given in cut sizes. */
@@ -64,6 +71,7 @@ export type ClothNode = Cell & {
   readonly role: ClothRole;
   readonly fabric: string;
   readonly source: ClothSource;
+  readonly leftLong?: LeftLong;
 };
 
 export type LeafNode = PieceNode | UnitNode | SlabNode | ClothNode;

@@ -1,6 +1,6 @@
 import type { Job } from "../cloth/index.ts";
 import { add, type Cut, type Length, length, type Size, toCut } from "../length/index.ts";
-import type { JoinNode, LayoutNode, LeafNode, Seams } from "./types.ts";
+import type { JoinNode, LayoutNode, LeafNode, LeftLong, Seams } from "./types.ts";
 
 /** Which part of which part: indices from the layout down to a node; empty for the layout itself. */
 export type Path = readonly number[];
@@ -77,6 +77,27 @@ export function mapLeaves(layout: LayoutNode, change: (leaf: LeafNode) => Layout
   if (layout.kind !== "join") return change(layout);
   return { ...layout, parts: layout.parts.map((part) => mapLeaves(part, change)) };
 }
+
+/** The same with nothing left long. */
+export function withoutGivers(layout: LayoutNode): LayoutNode {
+  return mapLeaves(layout, (leaf) => {
+    if (leaf.kind !== "piece" && leaf.kind !== "cloth") return leaf;
+    const { leftLong, ...bare } = leaf;
+    return leftLong === undefined ? leaf : bare;
+  });
+}
+
+/** What a leaf is cut to, and how much of it is left long beside a long join. */
+export function takenSizeOf({ node, cutWidth, cutHeight }: PlacedLeaf): Size<Cut> {
+  const { width, height } = leftLongOf(node);
+  return { width: add(cutWidth, width ?? none), height: add(cutHeight, height ?? none) };
+}
+
+export function leftLongOf(node: LeafNode): LeftLong {
+  return node.kind === "piece" || node.kind === "cloth" ? (node.leftLong ?? {}) : {};
+}
+
+const none = length(0);
 
 type Point = { readonly x: Length; readonly y: Length };
 

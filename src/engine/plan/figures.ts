@@ -1,5 +1,5 @@
 import { cutArea, fabricValue, finishedArea, isUndyed, type Job, type SizedPiece } from "../cloth/index.ts";
-import { type LayoutNode, leavesOf, type PlacedLeaf, type UnitNode } from "../layout/index.ts";
+import { type LayoutNode, leavesOf, type PlacedLeaf, takenSizeOf, type UnitNode } from "../layout/index.ts";
 import { type Area, areaOf, inches, type Length, length } from "../length/index.ts";
 import { type Step, seamsIn } from "../sewing/index.ts";
 import { cutsFor } from "../supplies/index.ts";
@@ -116,9 +116,10 @@ function backToShelf(piece: SizedPiece, cells: readonly PlacedLeaf[]): number {
   const long = Math.max(piece.width, piece.height);
   const short = Math.min(piece.width, piece.height);
   const upright = piece.height >= piece.width;
-  const taken = cells.reduce((sum, { node, cutWidth, cutHeight }) => {
-    const turned = node.kind === "piece" && node.turned;
-    return sum + (upright !== turned ? cutHeight : cutWidth);
+  const taken = cells.reduce((sum, cell) => {
+    const turned = cell.node.kind === "piece" && cell.node.turned;
+    const { width, height } = takenSizeOf(cell);
+    return sum + (upright !== turned ? height : width);
   }, 0);
   const end = long - taken;
   return Math.min(short, end) >= inches(2) && Math.max(short, end) >= inches(5) ? end * short : 0;

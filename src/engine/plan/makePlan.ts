@@ -13,7 +13,7 @@ import {
 } from "../layout/index.ts";
 import { assert } from "../length/index.ts";
 import { stepsFor } from "../sewing/index.ts";
-import { buyRows, sourceCloth } from "../supplies/index.ts";
+import { buyRows, sourceCloth, withGivers } from "../supplies/index.ts";
 import { figuresFor } from "./figures.ts";
 import { onTheRuler } from "./onTheRuler.ts";
 import type { Plan } from "./types.ts";
@@ -73,7 +73,7 @@ function groundFor(job: Job, { style, seed, stays }: PlanRequest): Ground {
 }
 
 function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {
-  const layout = sourceCloth(search.layout(), job);
+  const layout = withGivers(sourceCloth(search.layout(), job), job);
   const steps = stepsFor(layout, job);
   const plan: Plan = {
     unit: job.unit,

@@ -1,6 +1,6 @@
-import type { JoinNode, LayoutNode, LeafNode, Quarter, Seams } from "../layout/index.ts";
-import { seamsOfPart } from "../layout/index.ts";
-import { assert, finished, length, type Size, subtract, toFinished } from "../length/index.ts";
+import type { JoinNode, LayoutNode, LeafNode, LeftLong, Quarter, Seams } from "../layout/index.ts";
+import { leastLeftLong, seamsOfPart } from "../layout/index.ts";
+import { assert, finished, type Length, length, type Size, subtract, toFinished } from "../length/index.ts";
 import type { Step, StepPart } from "./types.ts";
 
 /**
@@ -37,7 +37,9 @@ function isRunOf(join: JoinNode, part: LayoutNode): part is JoinNode {
 /** No step is used before it is made; each but the last is used once; every size is that of the step it names. */
 function assertEachUsedOnce(steps: readonly Step[]): void {
   const waiting = new Map<string, Step>();
+  const byId = new Map(steps.map((step) => [step.id, step]));
   for (const step of steps) {
+    assertLeftLong(step, step === steps.at(-1), byId);
     for (const part of step.from) {
       if ("step" in part) takeFrom(waiting, part);
     }
@@ -54,7 +56,60 @@ function takeFrom(waiting: Map<string, Step>, part: StepPart & { readonly step: 
     made.unfinished.width === part.width && made.unfinished.height === part.height && part.count === 1,
     `unit ${part.step} is laid in the size it came out`,
   );
+  assert(isAlike(made.leftLong, part.leftLong), `unit ${part.step} is laid as long as it was left`);
   waiting.delete(part.step);
+}
+
+/**
+ * What is left long is left long enough to be trimmed, and is: at the ends of a row with what the row is joined to;
+ * within it before the row is closed; beside the seams of a step where it is squared up, save what all its parts have
+ * together. Of the back nothing is left long.
+ */
+function assertLeftLong(step: Step, isLast: boolean, byId: ReadonlyMap<string, Step>): void {
+  const beside = step.direction === "beside";
+  const [along, across] = beside ? (["width", "height"] as const) : (["height", "width"] as const);
+  const longer = step.from.map(({ leftLong }) => leftLong ?? {});
+  const enough = (left: Length | undefined) => left === undefined || left >= leastLeftLong;
+  assert(
+    longer.every(({ width, height }) => enough(width) && enough(height)),
+    `what is left long in step ${step.id} is at least an inch`,
+  );
+  const told = step.leftLong ?? {};
+  const parts = besideSeamsOf(step, byId);
+  const standing = parts.map(({ leftLong }) => leftLong?.[across] ?? 0);
+  const kept = step.squareUp === undefined ? Math.max(...standing) : Math.min(...standing);
+  const last = isOne(step) ? 0 : (parts.at(-1)?.leftLong?.[along] ?? 0);
+  const ends = (parts[0]?.leftLong?.[along] ?? 0) + last;
+  assert(
+    !isLast || step.squareUp !== undefined || standing.every((left) => left === 0),
+    "the back is trimmed to its size",
+  );
+  assert(
+    isLast ? isAlike(told, {}) : (told[along] ?? 0) === ends && (told[across] ?? 0) === kept,
+    `unit ${step.id} is left as long as its parts`,
+  );
+}
+
+/** What lies beside the seams of a join: what was only sewn to a run of it, and not squared up, part by part. */
+function besideSeamsOf(join: Step, byId: ReadonlyMap<string, Step>): readonly StepPart[] {
+  return join.from.flatMap((part) => {
+    const made = "step" in part ? byId.get(part.step) : undefined;
+    const isRun =
+      made?.kind === "join" &&
+      made.direction === join.direction &&
+      made.seam === join.seam &&
+      made.pattern === undefined &&
+      made.squareUp === undefined;
+    return isRun ? besideSeamsOf(made, byId) : [part];
+  });
+}
+
+function isOne({ from }: Step): boolean {
+  return from.length === 1 && from[0]?.count === 1;
+}
+
+function isAlike(one: LeftLong = {}, other: LeftLong = {}): boolean {
+  return one.width === other.width && one.height === other.height;
 }
 
 /** The last step's outer edge, which no other join sews: alike on all four sides. */
@@ -110,8 +165,9 @@ function nodeOfPart(part: StepPart, seams: Seams, byId: ReadonlyMap<string, Step
 }
 
 function leafOf(part: Exclude<StepPart, { readonly step: string }>, cell: Size<LeafNode["width"]>): LeafNode {
+  const left = part.leftLong === undefined ? {} : { leftLong: part.leftLong };
   if ("cloth" in part) {
-    return { kind: "cloth", fabric: part.cloth, source: part.source, role: part.role, ...cell };
+    return { kind: "cloth", fabric: part.cloth, source: part.source, role: part.role, ...cell, ...left };
   }
   return {
     kind: "piece",
@@ -120,6 +176,7 @@ function leafOf(part: Exclude<StepPart, { readonly step: string }>, cell: Size<L
     ...(part.quarter === undefined ? {} : { quarter: part.quarter }),
     ...(part.copy === undefined ? {} : { copy: part.copy }),
     ...cell,
+    ...left,
   };
 }
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { plainCloth, type Sample, sampleLayout } from "../../../test/generators/layouts.ts";
 import type { JoinNode, LayoutNode } from "../layout/index.ts";
 import { cut, finished, inches, type Length, length, subtract, sum, times } from "../length/index.ts";
+import { fittedIn } from "./leftLong.ts";
 import { flattened, reassemble } from "./reassemble.ts";
 import { sectionAtMost } from "./runs.ts";
 import { seamsIn, stepsFor } from "./steps.ts";
@@ -163,6 +164,112 @@ describe("a hand-made back", () => {
     });
     expect(reassemble(only ? [only] : [])).toEqual(cloth(40, 40));
   });
+});
+
+describe("a part that is left long", () => {
+  const pieces = (count: number) =>
+    joined(
+      "beside",
+      inches(1, 4),
+      Array.from({ length: count }, () => square(6)),
+    );
+  const inch = inches(1);
+  const job = { seam: inches(1, 4), pieces: heapOfSquares(), top: null };
+
+  it("is laid so, and trimmed with what it was joined to", () => {
+    const layout = joined("below", inches(1, 4), [
+      pieces(4),
+      { ...cloth(24, 12), leftLong: { width: inch } },
+    ]);
+    const steps = stepsFor(layout, job);
+    expect(steps.at(-1)).toMatchObject({
+      from: [{ width: inches(49, 2) }, { width: inches(49, 2), leftLong: { width: inch } }],
+      squareUp: { width: inches(49, 2) },
+    });
+    expect(steps.every(({ leftLong }) => leftLong === undefined)).toBe(true);
+    expect(reassemble(steps)).toEqual(layout);
+  });
+
+  it("at the end of a row makes the row long, until that is joined", () => {
+    const row = joined("beside", inches(1, 4), [
+      square(6),
+      square(6),
+      { ...cloth(12, 6), leftLong: { width: inch } },
+    ]);
+    const layout = joined("below", inches(1, 4), [row, pieces(4)]);
+    const steps = stepsFor(layout, job);
+    expect(steps.find(({ from }) => from.some((part) => "cloth" in part))).toMatchObject({
+      unfinished: { width: inches(49, 2) },
+      leftLong: { width: inch },
+      squareUp: { width: inches(51, 2) },
+    });
+    expect(steps.at(-1)?.from[0]).toMatchObject({ step: expect.any(String), leftLong: { width: inch } });
+    expect(steps.at(-1)?.squareUp).toMatchObject({ width: inches(49, 2) });
+    expect(reassemble(steps)).toEqual(layout);
+  });
+
+  it("within a row is trimmed before the row is closed", () => {
+    const row = joined("beside", inches(1, 4), [
+      square(6),
+      { ...cloth(12, 6), leftLong: { width: inch } },
+      square(6),
+    ]);
+    const layout = joined("below", inches(1, 4), [row, pieces(4)]);
+    const steps = stepsFor(layout, job);
+    const [closing] = steps.filter((step) => fittedIn(step).length > 0);
+    expect(closing && fittedIn(closing)).toMatchObject([{ cloth: "plain", width: inches(25, 2) }]);
+    expect(closing).toMatchObject({ unfinished: { width: inches(49, 2) } });
+    expect(closing?.leftLong).toBeUndefined();
+    expect(reassemble(steps)).toEqual(layout);
+  });
+
+  it("beside a seam between two runs stands over until both are joined", () => {
+    const tall = (long: boolean) => ({ ...cloth(8, 24), ...(long ? { leftLong: { height: inch } } : {}) });
+    const layout = joined("beside", inches(1, 4), [
+      tall(false),
+      tower(4),
+      tall(true),
+      tower(4),
+      tower(4),
+      tall(true),
+    ]);
+    const steps = stepsFor(layout, job);
+    const runs = steps
+      .filter(({ direction, from }) => direction === "beside" && from.length > 1)
+      .slice(0, -1);
+    expect(runs.length).toBeGreaterThan(1);
+    expect(runs.every(({ squareUp }) => squareUp === undefined)).toBe(true);
+    expect(runs.map(({ leftLong }) => leftLong)).toContainEqual({ height: inch });
+    expect(steps.at(-1)?.squareUp).toMatchObject({ height: inches(49, 2) });
+    expect(reassemble(steps)).toEqual(layout);
+  });
+
+  it("side by side with others that all are, goes on being long together", () => {
+    const long = { leftLong: { width: inch } };
+    const pair = joined("below", inches(1, 2), [
+      { ...cloth(24, 12), ...long },
+      { ...cloth(24, 30), ...long },
+    ]);
+    const layout = joined("below", inches(1, 4), [pieces(4), pair]);
+    const steps = stepsFor(layout, job);
+    expect(steps.find(({ seam }) => seam === inches(1, 2))).toMatchObject({ leftLong: { width: inch } });
+    expect(steps.at(-1)?.squareUp).toMatchObject({ width: inches(49, 2) });
+    expect(reassemble(steps)).toEqual(layout);
+  });
+
+  function tower(count: number) {
+    return joined(
+      "below",
+      inches(1, 4),
+      Array.from({ length: count }, () => square(6)),
+    );
+  }
+
+  function heapOfSquares() {
+    const [piece] = sampleLayout(1, { width: 8, height: 8, cell: 8, fabrics: [plainCloth] }).job.pieces;
+    const side = toCutInches(6.5);
+    return [{ ...(piece ?? fail()), id: "square-1", kind: "square" as const, width: side, height: side }];
+  }
 });
 
 describe("two 42 in lengths with a plain seam of ½ in", () => {

@@ -1,6 +1,7 @@
-import type { JoinNode, LayoutNode, LeafNode, Seams, SlabNode, UnitNode } from "../layout/index.ts";
-import { cutSizeOf, seamsOfPart } from "../layout/index.ts";
+import type { JoinNode, LayoutNode, LeafNode, LeftLong, Seams, SlabNode, UnitNode } from "../layout/index.ts";
+import { cutSizeOf, leftLongOf, seamsOfPart } from "../layout/index.ts";
 import type { Cut, Size } from "../length/index.ts";
+import { leftLongOfJoin } from "./leftLong.ts";
 import { isPlainSection, runNode, runsOf, sectionAtMost } from "./runs.ts";
 
 /** The layout as it is sewn: long joins are cut into runs, and every node knows the seams round it. */
@@ -10,6 +11,7 @@ export type SewnJoin = {
   readonly node: JoinNode;
   readonly seams: Seams;
   readonly cut: Size<Cut>;
+  readonly leftLong: LeftLong;
   readonly parts: readonly Sewn[];
   /** The join of the layout that this one is a run of, or a part of. */
   readonly within: JoinNode | null;
@@ -20,13 +22,16 @@ export type SewnLeaf = {
   readonly node: LeafNode;
   readonly seams: Seams;
   readonly cut: Size<Cut>;
+  /** How much longer than that it is laid, to be trimmed when it is joined to others. */
+  readonly leftLong: LeftLong;
 };
 
 /** Whatever takes a step of its own: a join, or a unit or slab that is made before it is laid. */
 export type Made = SewnJoin | (SewnLeaf & { readonly node: UnitNode | SlabNode });
 
 export function sewnFrom(layout: LayoutNode, outer: Seams): Sewn {
-  return sewn(layout, outer, null);
+  // Whatever is still left long when the back is whole is trimmed with it.
+  return { ...sewn(layout, outer, null), leftLong: {} };
 }
 
 export function isJoin(part: Sewn): part is SewnJoin {
@@ -74,20 +79,26 @@ function leavesWithin(part: Sewn): readonly Sewn[] {
 
 function sewn(node: LayoutNode, seams: Seams, within: JoinNode | null, isRun = false): Sewn {
   const cut = cutSizeOf(node, seams);
-  if (node.kind !== "join") return { node, seams, cut };
+  if (node.kind !== "join") return { node, seams, cut, leftLong: leftLongOf(node) };
   const runs = isRun ? node.parts.map((part) => [part]) : runsOf(node);
   const parts = runs.map((run) => (run.length === 1 ? run[0] : runNode(node, run)));
   const laid = { ...node, parts: parts.filter((part) => part !== undefined) };
+  const inner = laid.parts.map((part, index) =>
+    sewn(part, seamsOfPart(laid, index, seams), isRun ? within : node, !node.parts.includes(part)),
+  );
   return {
     node: laid,
     seams,
     cut,
+    leftLong: leftLongOfJoin(laid.direction, inner.flatMap(partsOfRun), isRun),
     within,
     isRun,
-    parts: laid.parts.map((part, index) =>
-      sewn(part, seamsOfPart(laid, index, seams), isRun ? within : node, !node.parts.includes(part)),
-    ),
+    parts: inner,
   };
+}
+
+function partsOfRun(part: Sewn): readonly Sewn[] {
+  return isJoin(part) && part.isRun ? part.parts : [part];
 }
 
 function fitsSection(join: SewnJoin): boolean {

@@ -1,7 +1,18 @@
 import type { Job, Piece, SizedPiece } from "../cloth/index.ts";
 import { type LayoutNode, outerSeams, type SlabNode, type UnitNode } from "../layout/index.ts";
-import { assert, type Cut, type Length, length, type Size, subtract, sum, times } from "../length/index.ts";
+import {
+  assert,
+  type Cut,
+  cut,
+  type Length,
+  length,
+  type Size,
+  subtract,
+  sum,
+  times,
+} from "../length/index.ts";
 import { joinsOnPoint } from "../units/index.ts";
+import { isLeftLong, sidesOf, takenSize } from "./leftLong.ts";
 import { pressOfJoin, pressOfUnit } from "./press.ts";
 import { inSewingOrder, isJoin, type Made, type Sewn, type SewnJoin, sewnFrom } from "./sewn.ts";
 import type { Step, StepPart } from "./types.ts";
@@ -50,7 +61,7 @@ type Bench = {
 };
 
 function stepOfJoin(join: SewnJoin, bench: Bench): Step {
-  const { node, cut, parts } = join;
+  const { node, parts } = join;
   const byHand = bench.job.top?.method === "hand";
   const step: Step = {
     ...sizesOf(join),
@@ -60,7 +71,7 @@ function stepOfJoin(join: SewnJoin, bench: Bench): Step {
     from: merged(parts.map((part) => partOf(part, bench))),
     seam: node.seam,
     press: pressOfJoin(join, byHand),
-    ...(isSquaredUp(join, bench) ? { squareUp: cut } : {}),
+    ...(isSquaredUp(join, bench) ? { squareUp: squaredTo(join) } : {}),
     ...(node.pattern === undefined ? {} : { pattern: node.pattern }),
   };
   assertSizes(step);
@@ -90,13 +101,19 @@ function stepOfSingle(leaf: Sewn, job: SewingJob): Step {
   return { ...step, ...sizesOf(leaf), from: [partOf(leaf, bench)], squareUp: leaf.cut };
 }
 
-function sizesOf({ node, cut }: Sewn): Pick<Step, "unfinished" | "finished"> {
-  return { unfinished: cut, finished: { width: node.width, height: node.height } };
+function sizesOf({ node, cut, leftLong }: Sewn): Pick<Step, "unfinished" | "finished" | "leftLong"> {
+  const finished = { width: node.width, height: node.height };
+  return { unfinished: cut, finished, ...(isLeftLong(leftLong) ? { leftLong } : {}) };
+}
+
+function squaredTo({ cut: size, leftLong }: Sewn): Size<Cut> {
+  const { width, height } = takenSize({ ...size, leftLong });
+  return { width: cut(width), height: cut(height) };
 }
 
 function partOf(part: Sewn, bench: Bench): StepPart {
-  const { node, cut } = part;
-  const laid = { ...cut, count: 1 };
+  const { node, cut, leftLong } = part;
+  const laid = { ...cut, count: 1, ...(isLeftLong(leftLong) ? { leftLong } : {}) };
   switch (node.kind) {
     case "join":
     case "unit":
@@ -168,12 +185,18 @@ function isLike(a: StepPart, b: StepPart): boolean {
 /**
  * A sewn unit is squared up where its own pieces share an outer edge and sewing has had room to go astray: two
  * seams or more, or pieces that are trimmed there anyway, which is then one cut instead of many. Runs and the rows
- * of a set are left alone: their edges are the whole join's, and it is squared up once.
+ * of a set are left alone: their edges are the whole join's, and it is squared up once. And wherever a part was left
+ * long beside the seams of this step.
  */
 function isSquaredUp(join: SewnJoin, bench: Bench): boolean {
-  if (join.within === null) return true;
+  if (join.within === null || isTrimmedAfter(join)) return true;
   if (join.isRun || join.within.pattern !== undefined) return false;
   return seamsInside(join) >= 2 || join.parts.some((part) => isTrimmedAcross(join, part, bench));
+}
+
+function isTrimmedAfter({ node, parts, leftLong }: SewnJoin): boolean {
+  const { across } = sidesOf(node.direction);
+  return parts.some((part) => (part.leftLong[across] ?? 0) > (leftLong[across] ?? 0));
 }
 
 function seamsInside(part: Sewn): number {

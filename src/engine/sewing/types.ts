@@ -1,4 +1,4 @@
-import type { JoinDirection } from "../layout/index.ts";
+import type { JoinDirection, LeftLong } from "../layout/index.ts";
 import type { Cut, Finished, Length, Size } from "../length/index.ts";
 
 /** How the seams of a step are pressed. */
@@ -14,6 +14,8 @@ export type StepKind = (typeof stepKinds)[number];
  */
 export type StepPart = Size<Cut> & {
   readonly count: number;
+  /** It is laid by so much longer than its size, and trimmed once it is sewn to what it lies beside. */
+  readonly leftLong?: LeftLong;
 } & (
     | {
         readonly piece: string;
@@ -38,7 +40,9 @@ export type Step = {
   readonly press: Press;
   readonly unfinished: Size<Cut>;
   readonly finished: Size<Finished>;
-  /** Trim the sewn unit to this (cut size), where pieces of this step share an outer edge. */
+  /** By how much longer than `unfinished` it comes out: what is trimmed only when it is joined to others. */
+  readonly leftLong?: LeftLong;
+  /** Trim the sewn unit to this, where pieces of this step share an outer edge: its cut size, and what is left long. */
   readonly squareUp?: Size<Cut>;
   /** A unit's own pattern, for the words. */
   readonly pattern?: string;

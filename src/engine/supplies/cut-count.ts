@@ -1,6 +1,6 @@
 import { isKept } from "../back/index.ts";
 import type { Job, SizedPiece } from "../cloth/index.ts";
-import { type LayoutNode, leavesOf, type PlacedLeaf } from "../layout/index.ts";
+import { type LayoutNode, leavesOf, type PlacedLeaf, takenSizeOf } from "../layout/index.ts";
 import { type Length, length } from "../length/index.ts";
 import { cuttingPlan } from "./cutting-plan.ts";
 
@@ -68,9 +68,10 @@ function uncut(piece: SizedPiece, copy: number | null): CutPiece {
   return { piece, copy, along, across, cells: [] };
 }
 
-function withCell(cutPiece: CutPiece, { node, cutWidth, cutHeight }: PlacedLeaf): CutPiece {
-  const turned = node.kind === "piece" && node.turned;
-  const [width, height] = turned ? [cutHeight, cutWidth] : [cutWidth, cutHeight];
+function withCell(cutPiece: CutPiece, leaf: PlacedLeaf): CutPiece {
+  const turned = leaf.node.kind === "piece" && leaf.node.turned;
+  const taken = takenSizeOf(leaf);
+  const [width, height] = turned ? [taken.height, taken.width] : [taken.width, taken.height];
   const upright = cutPiece.piece.height >= cutPiece.piece.width;
   const cell = upright ? { along: height, across: width } : { along: width, across: height };
   return { ...cutPiece, cells: [...cutPiece.cells, cell] };

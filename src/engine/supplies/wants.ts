@@ -1,5 +1,12 @@
 import type { Job, SizedPiece } from "../cloth/index.ts";
-import { type ClothSource, type LayoutNode, leavesOf, type Path, type PlacedLeaf } from "../layout/index.ts";
+import {
+  type ClothSource,
+  type LayoutNode,
+  leavesOf,
+  type Path,
+  type PlacedLeaf,
+  takenSizeOf,
+} from "../layout/index.ts";
 import type { Cut } from "../length/index.ts";
 
 /** One rectangle of plain cloth that the layout wants, in cut size. */
@@ -8,6 +15,7 @@ export type Want = {
   readonly path: Path;
   readonly fabric: string;
   readonly source: ClothSource;
+  /** With what is left long. */
   readonly width: Cut;
   readonly height: Cut;
 };
@@ -18,9 +26,10 @@ export function wantsOf(layout: LayoutNode, job: Pick<Job, "seam">): readonly Wa
 }
 
 /** One want for a cell of cloth; for a unit one for each rectangle that goes into it. */
-function wantsOfLeaf({ node, path, cutWidth, cutHeight }: PlacedLeaf): readonly Want[] {
+function wantsOfLeaf(leaf: PlacedLeaf): readonly Want[] {
+  const { node, path } = leaf;
   if (node.kind === "cloth") {
-    return [{ path, fabric: node.fabric, source: node.source, width: cutWidth, height: cutHeight }];
+    return [{ path, fabric: node.fabric, source: node.source, ...takenSizeOf(leaf) }];
   }
   if (node.kind !== "unit") return [];
   return node.cloth.flatMap(({ fabric, source, width, height, count }) =>

@@ -31,6 +31,7 @@ function whatIsWrong(problem: LayoutProblem, voice: Voice): string {
     case "size-not-positive":
     case "off-step":
     case "under-smallest":
+    case "left-too-short":
       return cellProblem(problem, voice);
     case "unknown-piece":
     case "not-to-be-used":
@@ -103,6 +104,8 @@ function cellProblem(problem: CellProblem, voice: Voice): string {
       return `${nameOr(problem.piece)} finishes ${voice.length(problem.size)} ${along(problem.side)}, between two marks of a ruler with ${voice.length(problem.step)} steps. Bring it to a mark.`;
     case "under-smallest":
       return `${nameOr(problem.piece)} finishes ${voice.length(problem.size)} ${along(problem.side)}, and ${voice.length(problem.smallest)} is the least here. Make it larger, or sew it into a slab.`;
+    case "left-too-short":
+      return `${nameOr(problem.piece)} is left ${voice.length(problem.left)} longer to be trimmed once it is sewn, and ${voice.length(problem.least)} is the least beside a long join. Leave it longer.`;
   }
 }
 

@@ -1,5 +1,13 @@
-import type { ClothRole } from "../../engine/layout/index.ts";
-import type { Press, Step, StepPart } from "../../engine/sewing/index.ts";
+import type { ClothRole, LeftLong } from "../../engine/layout/index.ts";
+import {
+  fittedIn,
+  type Press,
+  type Step,
+  type StepPart,
+  sidesOf,
+  takenSize,
+  trimsAfter,
+} from "../../engine/sewing/index.ts";
 import type { Names } from "../types.ts";
 import { quoted, type Voice } from "../voice.ts";
 import { onePattern, pieceName, roleNames, unitName } from "./names.ts";
@@ -10,18 +18,46 @@ export function stepText(step: Step, names: Names, voice: Voice): string {
   const result = resultText(step, isLast(step, names), voice);
   if (seamless(step)) return `Take ${parts}. ${result}`;
   const seam = `Seam ${voice.length(step.seam)}.`;
-  const sewing = [`${howSewn(step, voice)} ${parts}.`, ...onPointText(step, voice), seam];
+  const fitting = fittingText(step, names, voice);
+  const sewing = [`${howSewn(step, voice)} ${parts}.`, ...onPointText(step, voice), seam, ...fitting];
   const after = [pressText(step.press, voice), result];
-  return [...(isCutToMeasure(step) ? [measureFirst] : []), ...sewing, ...after].join(" ");
+  return [...(isCutToMeasure(step) ? [measureFirst(step)] : []), ...sewing, ...after].join(" ");
 }
 
-export const measureFirst =
-  "Measure the sewn part through the middle and near both edges before you cut the plain cloth to it.";
+/** Plain cloth that is left long is marked to the measure; what isn't is cut to it. */
+export function measureFirst({ direction, from }: Step): string {
+  const { across } = sidesOf(direction);
+  const isLong = (part: StepPart) => part.leftLong?.[across] !== undefined;
+  const measure = "Measure the sewn part through the middle and near both edges";
+  return from.filter(isPlainPart).every(isLong)
+    ? `${measure} and mark the plain cloth to it; do not cut it there yet.`
+    : `${measure} before you cut the plain cloth to it.`;
+}
+
+function isPlainPart(part: StepPart): boolean {
+  return "cloth" in part && part.role === "plain";
+}
+
+/** Within a row what is left long is trimmed before the row is closed, or it would push another part out of place. */
+export function fittingText(step: Step, names: Names, voice: Voice): readonly string[] {
+  const fitted = fittedIn(step);
+  if (fitted.length === 0) return [];
+  const { along } = sidesOf(step.direction);
+  const what = voice.list(fitted.map((part) => partName({ ...part, count: 1 }, names, voice)));
+  const length = voice.length(takenSize({ ...step.unfinished, leftLong: step.leftLong })[along]);
+  return [`Sew one seam beside ${what} last; trim there first, so that all comes to ${length}.`];
+}
+
+/** "1 in wider than needed"; nothing where nothing is left long. */
+export function leftLongText({ width, height }: LeftLong, voice: Voice): readonly string[] {
+  const wider = width === undefined ? [] : [`${voice.length(width)} wider`];
+  const higher = height === undefined ? [] : [`${voice.length(height)} taller`];
+  return wider.length + higher.length === 0 ? [] : [`${voice.list([...wider, ...higher])} than needed`];
+}
 
 /** Plain cloth beside something sewn: what was sewn decides how long it is cut. */
 export function isCutToMeasure({ kind, from }: Step): boolean {
-  const isPlain = (part: StepPart) => "cloth" in part && part.role === "plain";
-  return kind === "join" && from.some(isPlain) && from.some((part) => "step" in part);
+  return kind === "join" && from.some(isPlainPart) && from.some((part) => "step" in part);
 }
 
 /** A back of one piece of cloth is only cut. */
@@ -74,7 +110,8 @@ export function orderText({ direction }: Step): string {
 
 /** One thing that is laid: how many, which, from what, how it lies and how large it is cut. */
 export function partText(part: StepPart, names: Names, voice: Voice): string {
-  const size = `${voice.size(part)}${part.count > 1 ? " each" : ""}`;
+  const long = leftLongText(part.leftLong ?? {}, voice);
+  const size = [`${voice.size(takenSize(part))}${part.count > 1 ? " each" : ""}`, ...long].join(", ");
   const enough = "piece" in part && isCrumbs(part.piece, names) ? "enough for " : "";
   return `${partName(part, names, voice)}, ${enough}${size}${"piece" in part ? turnText(part) : ""}`;
 }
@@ -171,9 +208,12 @@ export function pressText(press: Press, { trade }: Voice): string {
   }
 }
 
-export function resultText({ squareUp, unfinished, finished }: Step, last: boolean, voice: Voice): string {
-  const end = last ? "this is the back" : `it shows ${voice.size(finished)} once it is sewn in`;
-  return squareUp === undefined
-    ? `It measures ${voice.size(unfinished)}; ${end}.`
-    : `Square it up to ${voice.size(squareUp)}; ${end}.`;
+export function resultText(step: Step, last: boolean, voice: Voice): string {
+  const { squareUp, unfinished, finished, leftLong } = step;
+  const shows = last ? "this is the back" : `it shows ${voice.size(finished)} once it is sewn in`;
+  const size = squareUp ?? takenSize({ ...unfinished, leftLong });
+  const sized = [voice.size(size), ...leftLongText(leftLong ?? {}, voice)].join(", ");
+  if (squareUp === undefined) return `It measures ${sized}; ${shows}.`;
+  const trim = trimsAfter(step) ? "Trim what stands over and square it up" : "Square it up";
+  return `${trim} to ${sized}; ${shows}.`;
 }

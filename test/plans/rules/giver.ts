@@ -22,12 +22,12 @@ import type { RuleBreak } from "./types.ts";
 const longJoin = 18 * inch;
 const manySeams = 6;
 /** So much longer a giver is left. */
-const leftLong = inch;
+const leastLong = inch;
 
 /**
  * 9. A giver at every long join (over 18 in, or more than 6 seams ending on one side of it): on one of its sides
- * something is left long and trimmed after. Plain cloth can be, and the strip or piece that has an inch to spare; a
- * side gives if one of the parts along it does, or all that lie side by side across it.
+ * something is left an inch long at least and trimmed after, and there is as much of it: plain cloth, or a piece with
+ * an inch to spare. A side gives if one of the parts along it does, or all that lie side by side across it.
  */
 export function joinsWithoutGiver(plan: Plan): RuleBreak[] {
   const cells = quartered(cellsOf(plan));
@@ -63,20 +63,34 @@ function hasGiver({ node }: PlacedJoin, seam: Seam, plan: Plan): boolean {
   return sides.some((side) => side !== undefined && gives(side, along, plan));
 }
 
+/** Within a row one is enough: it is trimmed before the row is closed. */
 function gives(node: LayoutNode, along: Axis, plan: Plan): boolean {
+  if (node.kind === "join" && axisOf(node) === along)
+    return node.parts.some((part) => gives(part, along, plan));
+  return standsOver(node, along, plan);
+}
+
+/** It is still longer when it is laid: at an end of a row, or all that lies side by side. */
+function standsOver(node: LayoutNode, along: Axis, plan: Plan): boolean {
   switch (node.kind) {
     case "cloth":
-      return true;
+      return leftLong(node, along) >= leastLong;
     case "join":
       return axisOf(node) === along
-        ? node.parts.some((part) => gives(part, along, plan))
-        : node.parts.every((part) => gives(part, along, plan));
+        ? [node.parts[0], node.parts.at(-1)].some((end) => end !== undefined && standsOver(end, along, plan))
+        : node.parts.every((part) => standsOver(part, along, plan));
     case "piece":
-      return spareOf(node, along, plan) >= leftLong;
+      return leftLong(node, along) >= leastLong && spareOf(node, along, plan) >= leftLong(node, along);
     case "unit":
     case "slab":
       return false;
   }
+}
+
+type CanBeLong = Extract<LayoutNode, { kind: "piece" | "cloth" }>;
+
+function leftLong({ leftLong: left = {} }: CanBeLong, along: Axis): number {
+  return (along === "x" ? left.width : left.height) ?? 0;
 }
 
 function spareOf(node: Extract<LayoutNode, { kind: "piece" }>, along: Axis, plan: Plan): number {

@@ -39,7 +39,7 @@ export function StepPage({ plan, place, onGo, onNotDone }: StepPageProps) {
         <h3>{texts.lay(step)}</h3>
         <PartsToTake plan={plan} step={step} />
         {measureFirst !== null && <p className={styles.note}>{measureFirst}</p>}
-        <p>{texts.sewing(step)}</p>
+        <p>{texts.sewing(step, plan)}</p>
         <p>{texts.press(step)}</p>
         <p>
           <strong>{texts.result(step, plan)}</strong>

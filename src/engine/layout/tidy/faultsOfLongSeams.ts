@@ -83,19 +83,34 @@ export function joinsWithoutGiver({ root, lines, banks }: Scene, eye: Eye): Faul
   });
 }
 
+/** Of a row along the join one part is enough: within it, it is trimmed before the row is closed. */
 function gives(bough: Bough, wide: boolean, eye: Eye): boolean {
   if (bough.kind === "leaf") return nodeGives(bough.node, wide, eye);
-  const part = (one: Bough) => gives(one, wide, eye);
-  return bough.beside === wide ? bough.parts.some(part) : bough.parts.every(part);
+  if (bough.beside === wide) return bough.parts.some((part) => gives(part, wide, eye));
+  return bough.parts.every((part) => standsOver(part, wide, eye));
 }
 
 function nodeGives(node: LayoutNode, wide: boolean, eye: Eye): boolean {
+  if (node.kind === "join" && (node.direction === "beside") === wide)
+    return node.parts.some((part) => nodeGives(part, wide, eye));
+  return nodeStandsOver(node, wide, eye);
+}
+
+/** Still longer when it is laid beside the join: at an end of a row, or all that lies side by side across it. */
+function standsOver(bough: Bough, wide: boolean, eye: Eye): boolean {
+  if (bough.kind === "leaf") return nodeStandsOver(bough.node, wide, eye);
+  const part = (one: Bough) => standsOver(one, wide, eye);
+  return bough.beside === wide ? endsOf(bough.parts).some(part) : bough.parts.every(part);
+}
+
+function nodeStandsOver(node: LayoutNode, wide: boolean, eye: Eye): boolean {
   switch (node.kind) {
     case "cloth":
       return true;
     case "join": {
-      const part = (one: LayoutNode) => nodeGives(one, wide, eye);
-      return (node.direction === "beside") === wide ? node.parts.some(part) : node.parts.every(part);
+      const part = (one: LayoutNode) => nodeStandsOver(one, wide, eye);
+      const isAlong = (node.direction === "beside") === wide;
+      return isAlong ? endsOf(node.parts).some(part) : node.parts.every(part);
     }
     case "piece":
       return spareOf(node, wide, eye) >= inch;
@@ -103,6 +118,10 @@ function nodeGives(node: LayoutNode, wide: boolean, eye: Eye): boolean {
     case "slab":
       return false;
   }
+}
+
+function endsOf<T>(parts: readonly T[]): readonly T[] {
+  return [...parts.slice(0, 1), ...parts.slice(-1)];
 }
 
 /** A strip that gives several cells has nothing to spare that one of them could count on. */

@@ -1,0 +1,296 @@
+import { cutFrom } from "../back/index.ts";
+import type { Job, SizedPiece } from "../cloth/index.ts";
+import {
+  type ClothSource,
+  canBeCut,
+  type LayoutNode,
+  type LeftLong,
+  leftLongOf,
+  nodesOf,
+  type Path,
+  type Placed,
+  type PlacedLeaf,
+  provedUpTo,
+  withoutGivers,
+} from "../layout/index.ts";
+import { centimetres, type DisplayUnit, inches, type Length, larger, times } from "../length/index.ts";
+import { sheetsOf } from "./source-cloth.ts";
+import { type Want, wantsOf } from "./wants.ts";
+
+/** A join is long from here on, or where more seams than `manySeams` end on one side of it. Common practice. */
+const longJoin: Length = inches(18);
+const manySeams = 6;
+
+/** Sewing drifts by as much a seam, steadily; a published count: 23 seams make 1 7/16 in (catbirdquilts, 2017). */
+const driftOfSeam: Length = inches(1, 16);
+/** "One to two inches" is as much as quilters leave; never less than `leastLeftLong`. */
+const leftLongIn: Readonly<Record<DisplayUnit, { readonly usual: Length; readonly most: Length }>> = {
+  in: { usual: inches(1), most: inches(2) },
+  cm: { usual: centimetres(3), most: centimetres(5) },
+};
+
+/**
+ * Leaves one part long beside every long join, so that what sewing adds or takes is trimmed off it and nothing has to
+ * be eased: plain cloth that lies along the join, else a leftover with as much to spare, else the end of a row. Where
+ * nothing can be left long, nothing is. The layout's cloth must have its sources; sizes and places stay as they are.
+ */
+export function withGivers(layout: LayoutNode, job: Job): LayoutNode {
+  const bare = withoutGivers(layout);
+  const seams = longSeamsOf(bare, job);
+  const plainest = given(bare, seams, { job, order: ({ rank }) => rank });
+  if (plainest.missing === 0) return plainest.layout;
+  // Her lengths are nearly used up: first whatever takes least of them.
+  const sparing = given(bare, seams, { job, order: ({ takes }) => takes });
+  return sparing.missing < plainest.missing ? sparing.layout : plainest.layout;
+}
+
+type Given = { readonly layout: LayoutNode; readonly missing: number };
+type Taste = { readonly job: Job; readonly order: (way: Way) => number };
+
+function given(bare: LayoutNode, seams: readonly LongSeam[], taste: Taste): Given {
+  const refused = new Set<string>();
+  let found: Given = { layout: bare, missing: 0 };
+  for (const { leave, ...seam } of seams) {
+    // Rather a little than nothing.
+    const tries = leave.map((amount) => ({ ...taste, ...seam, leave: amount, refused }));
+    const layout = firstOf(tries, (asked) => giverFor(asked, found.layout));
+    found = layout === null ? { ...found, missing: found.missing + 1 } : { ...found, layout };
+  }
+  return found;
+}
+
+function firstOf<T, R>(items: readonly T[], find: (item: T) => R | null): R | null {
+  for (const item of items) {
+    const result = find(item);
+    if (result !== null) return result;
+  }
+  return null;
+}
+
+type Side = "width" | "height";
+
+/** A long seam: the two parts that it joins, which side of theirs runs along it, and how much is to be left. */
+type LongSeam = {
+  readonly parts: readonly [Path, Path];
+  readonly along: Side;
+  /** What is best left, then what will do. */
+  readonly leave: readonly Length[];
+};
+
+function longSeamsOf(layout: LayoutNode, job: Job): readonly LongSeam[] {
+  return nodesOf(layout, job).flatMap(({ node, path }) => {
+    if (node.kind !== "join") return [];
+    const along = node.direction === "beside" ? "height" : "width";
+    return node.parts.slice(1).flatMap((after, index): LongSeam[] => {
+      const before = node.parts[index];
+      const seams = Math.max(seamsEndingOn(before, along, "last"), seamsEndingOn(after, along, "first"));
+      if (node[along] <= longJoin && seams <= manySeams) return [];
+      return [
+        {
+          parts: [
+            [...path, index],
+            [...path, index + 1],
+          ],
+          along,
+          leave: toLeave(seams, job),
+        },
+      ];
+    });
+  });
+}
+
+/** How many seams of a part end on its first (left, upper) or last side that runs along `along`. */
+function seamsEndingOn(part: LayoutNode | undefined, along: Side, side: "first" | "last"): number {
+  return part === undefined ? 0 : touching(part, along, side) - 1;
+}
+
+function touching(node: LayoutNode, along: Side, side: "first" | "last"): number {
+  // A seam inside a unit may end in the middle of its side.
+  if (node.kind !== "join") return node.kind === "unit" ? 2 : 1;
+  if (sideAlong(node) === along)
+    return node.parts.reduce((count, part) => count + touching(part, along, side), 0);
+  const outer = side === "first" ? node.parts[0] : node.parts.at(-1);
+  return outer === undefined ? 1 : touching(outer, along, side);
+}
+
+function sideAlong({ direction }: Extract<LayoutNode, { kind: "join" }>): Side {
+  return direction === "beside" ? "width" : "height";
+}
+
+/** The less, or the more where so many seams end on the join that they may drift by more. */
+function toLeave(seams: number, { unit }: Job): readonly Length[] {
+  const { usual, most } = leftLongIn[unit];
+  return times(driftOfSeam, seams) > usual ? [most, usual] : [usual];
+}
+
+// ---- Which part gives
+
+/** Leaves that are left long together; the lower its rank, the plainer the sewing. */
+type Way = {
+  readonly leaves: readonly PlacedLeaf[];
+  readonly rank: number;
+  /** Trimmed within its row, before anything can be joined to that. */
+  readonly isFitted: boolean;
+  /** By how much wider or higher, and how far: as area, of cloth that she has. */
+  readonly takes: number;
+};
+
+/** A length of hers may have nothing left over, so what is bought comes first of two alike. */
+const ranks = { already: -0.5, cloth: 0, ofHers: 0.5, piece: 1, stacked: 1, atTheEnd: 2, within: 8 } as const;
+
+/** One seam to find a giver for. */
+type Asked = Taste & {
+  readonly parts: readonly [Path, Path];
+  readonly along: Side;
+  readonly leave: Length;
+  /** Cells, by path and side, for which there is no cloth; as more is left long there won't be. */
+  readonly refused: Set<string>;
+};
+
+type Bench = Asked & { readonly byPath: ReadonlyMap<string, Placed> };
+
+/** Null: nothing beside this seam can be left long. */
+function giverFor(asked: Asked, layout: LayoutNode): LayoutNode | null {
+  const byPath = new Map(nodesOf(layout, asked.job).map((one) => [nameOf(one.path), one]));
+  const bench: Bench = { ...asked, byPath };
+  // Of two alike the one behind: it lies beside the next seam too.
+  const ways = asked.parts
+    .toReversed()
+    .flatMap((path) => waysOf(byPath.get(nameOf(path)), bench))
+    .toSorted((a, b) => asked.order(a) - asked.order(b));
+  if (ways.some(({ leaves }) => leaves.every((leaf) => isLeft(leaf, asked)))) return layout;
+  const open = ways.filter(
+    ({ leaves }) => !leaves.some(({ path }) => asked.refused.has(refusal(path, asked))),
+  );
+  return firstOf(open, ({ leaves }) => {
+    const longer = leftLong(layout, leaves, asked);
+    return canBeCutSo(longer, leaves, asked) ? longer : null;
+  });
+}
+
+function nameOf(path: Path): string {
+  return path.join(" ");
+}
+
+function isLeft({ node }: PlacedLeaf, { along, leave }: Asked): boolean {
+  return (leftLongOf(node)[along] ?? 0) >= leave;
+}
+
+function refusal(path: Path, { along, leave }: Asked): string {
+  return `${along} ${leave} ${nameOf(path)}`;
+}
+
+function waysOf(part: Placed | undefined, bench: Bench): readonly Way[] {
+  if (part === undefined) return [];
+  const { node, path } = part;
+  if (node.kind !== "join") return wayOfLeaf({ ...part, node }, bench);
+  const inner = node.parts.map((_, index) => waysOf(bench.byPath.get(nameOf([...path, index])), bench));
+  return sideAlong(node) === bench.along ? anyOf(inner) : allOf(inner);
+}
+
+/** Of a row along the seam one part gives: at its end it is trimmed with the row, within it before the row is closed. */
+function anyOf(parts: readonly (readonly Way[])[]): readonly Way[] {
+  return parts.flatMap((ways, index) => {
+    const isEnd = index === 0 || index === parts.length - 1;
+    const more = isEnd ? ranks.atTheEnd : ranks.within;
+    return ways.map((way) => ({ ...way, rank: way.rank + more, isFitted: way.isFitted || !isEnd }));
+  });
+}
+
+/** What lies side by side across the seam has to give together, and stand over until the seam is sewn. */
+function allOf(parts: readonly (readonly Way[])[]): readonly Way[] {
+  const best = parts.flatMap(
+    (ways) => ways.filter(({ isFitted }) => !isFitted).toSorted((a, b) => a.rank - b.rank)[0] ?? [],
+  );
+  if (best.length < parts.length) return [];
+  return [
+    {
+      leaves: best.flatMap((way) => way.leaves),
+      rank: ranks.stacked + Math.max(...best.map(({ rank }) => rank)),
+      isFitted: false,
+      takes: best.reduce((sum, { takes }) => sum + takes, 0),
+    },
+  ];
+}
+
+function wayOfLeaf(leaf: PlacedLeaf, bench: Bench): readonly Way[] {
+  const { along, leave, job } = bench;
+  const { node, cutWidth, cutHeight } = leaf;
+  const way = { leaves: [leaf], isFitted: false, takes: 0 };
+  if (isLeft(leaf, bench)) return [{ ...way, rank: ranks.already }];
+  if (node.kind === "piece" && spareOf(leaf, along, job) >= leave) return [{ ...way, rank: ranks.piece }];
+  if (node.kind !== "cloth") return [];
+  if (node.source === "buy") return [{ ...way, rank: ranks.cloth }];
+  const across = along === "width" ? cutHeight : cutWidth;
+  return [{ ...way, rank: ranks.ofHers, takes: leave * across }];
+}
+
+/** A piece that gives several cells has nothing to spare that one of them could count on. */
+function spareOf({ node, cutWidth, cutHeight }: PlacedLeaf, along: Side, { pieces }: Job): number {
+  if (node.kind !== "piece" || node.copy !== undefined) return 0;
+  const piece = pieces.find(({ id }) => id === node.piece);
+  if (piece === undefined || !hasCorners(piece) || piece.keep === "whole") return 0;
+  const wide = along === "width";
+  return (wide !== node.turned ? piece.width : piece.height) - (wide ? cutWidth : cutHeight);
+}
+
+function hasCorners(piece: Job["pieces"][number]): piece is SizedPiece {
+  return piece.kind !== "crumbs" && piece.kind !== "triangle";
+}
+
+type Left = Pick<Asked, "along" | "leave">;
+
+function leftLong(layout: LayoutNode, leaves: readonly PlacedLeaf[], left: Left): LayoutNode {
+  return leaves.reduce((given, { path }) => changedAt(given, path, (leaf) => leftLongAs(leaf, left)), layout);
+}
+
+function changedAt(node: LayoutNode, path: Path, change: (node: LayoutNode) => LayoutNode): LayoutNode {
+  const [index, ...rest] = path;
+  if (index === undefined || node.kind !== "join") return change(node);
+  const changed = (part: LayoutNode, at: number) => (at === index ? changedAt(part, rest, change) : part);
+  return { ...node, parts: node.parts.map(changed) };
+}
+
+function leftLongAs(leaf: LayoutNode, { along, leave }: Left): LayoutNode {
+  if (leaf.kind !== "piece" && leaf.kind !== "cloth") return leaf;
+  const before = leaf.leftLong?.[along];
+  const left: LeftLong = { ...leaf.leftLong, [along]: before === undefined ? leave : larger(before, leave) };
+  return { ...leaf, leftLong: left };
+}
+
+// ---- Whether there is cloth for it
+
+function canBeCutSo(layout: LayoutNode, changed: readonly PlacedLeaf[], asked: Asked): boolean {
+  const wants = wantsOf(layout, asked.job);
+  return changed.every(({ node, path }) => {
+    const isThere = node.kind !== "cloth" || isClothFor(path, node.source, wants, asked.job);
+    if (!isThere) asked.refused.add(refusal(path, asked));
+    return isThere;
+  });
+}
+
+function isClothFor(path: Path, source: ClothSource, wants: readonly Want[], job: Job): boolean {
+  if (source !== "buy") return canBeCutFrom(source, wants, job);
+  const want = wants.find((one) => nameOf(one.path) === nameOf(path));
+  return want !== undefined && Math.min(want.width, want.height) <= job.clothWidth;
+}
+
+/** As the cutting plan lays it out, and as the checker does. */
+function canBeCutFrom(
+  { piece: id, copy }: Exclude<ClothSource, "buy">,
+  wants: readonly Want[],
+  { pieces }: Job,
+): boolean {
+  const piece = pieces.find((one) => one.id === id);
+  // A length she wants left whole, or only trimmed, is no more than its cell.
+  if (piece === undefined || piece.kind === "crumbs" || piece.keep !== "cut") return false;
+  const sheet = sheetsOf(piece).find((one) => one.copy === copy);
+  if (sheet === undefined) return false;
+  const mayTurn = sheet.directed !== true;
+  const cells = wants
+    .filter(({ source }) => source !== "buy" && source.piece === id && source.copy === copy)
+    .map(({ width, height }, key) => ({ key, width, height, mayTurn }));
+  const isLaid = cutFrom([sheet], cells).every((place) => place !== null);
+  // As few as that the checker proves either way, so a way is enough.
+  return isLaid && (cells.length <= provedUpTo || canBeCut(cells, [sheet]));
+}
