@@ -339,6 +339,32 @@ describe("what is said, read aloud", () => {
     expect(text).toMatch(/Square it up to 32½ × 2½ in; this is the back\.$/);
   });
 
+  test("what is left long is said with its size, and when it is trimmed", () => {
+    const long = { width: inches(3), height: inches(2) } as const;
+    const spacer = { ...row.from[3], leftLong: { height: inches(1) } } as Step["from"][number];
+    const beside: Step = { ...row, from: [...row.from.slice(0, 3), spacer], squareUp: row.unfinished };
+    const text = plain(us.step(beside, names));
+    expect(text).toContain("spacer of oat, 3 × 3½ in, 1 in taller than needed.");
+    expect(text).toMatch(/Trim what stands over and square it up to 32½ × 2½ in; it shows 32 × 2 in/);
+    const within = { ...row.from[3], leftLong: { width: inches(1) } } as Step["from"][number];
+    const fitted = plain(
+      us.step({ ...row, from: [...row.from.slice(0, 2), within, ...row.from.slice(2, 3)] }, names),
+    );
+    expect(fitted).toContain(
+      "Sew one seam beside spacer of oat last; trim there first, so that all comes to 32½ in.",
+    );
+    const ofRow = plain(us.step({ ...row, leftLong: long }, names));
+    expect(ofRow).toContain("It measures 35½ × 4½ in, 3 in wider and 2 in taller than needed; it shows");
+  });
+
+  test("plain cloth that is left long is marked to what was sewn, not cut to it yet", () => {
+    const cloth = { ...row.from[3], role: "plain", leftLong: { height: inches(1) } } as Step["from"][number];
+    const text = plain(
+      us.step({ ...row, from: [...row.from.slice(1, 2), cloth], squareUp: row.unfinished }, names),
+    );
+    expect(text).toContain("mark the plain cloth to it; do not cut it there yet. Sew 2 parts together");
+  });
+
   test("her own words are quoted on one line, short, and cannot steer a terminal", () => {
     const text = us.tableProblem({ kind: "stray-quote", row: 2, text: `a\n\u001b[31m${"x".repeat(90)}` });
     expect(text).toContain("“a \ufffd[31mxxx");

@@ -116,12 +116,12 @@ const mutations: readonly Mutation[] = [
   ],
   [
     "a length left longer than it is",
-    (p) => at(p, fromLength, (n) => leftLongBy(n, { height: inches(7) })),
+    (p) => at(p, fromLength, (n) => leftLongBy(n, { height: inches(22) })),
     "cannot-be-shown-to-fit",
   ],
   [
     "plain cloth left longer than what is bought",
-    (p) => at(p, bought, (n) => leftLongBy(n, { height: inches(12) })),
+    (p) => at(p, bought, (n) => leftLongBy(n, { height: inches(22) })),
     "bought-too-little",
   ],
   ["two sizes swapped", (p) => swappedSizes(p, block, oneWay), "piece-too-small"],

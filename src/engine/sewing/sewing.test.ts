@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { plainCloth, type Sample, sampleLayout } from "../../../test/generators/layouts.ts";
-import type { JoinNode, LayoutNode } from "../layout/index.ts";
+import type { ClothNode, JoinNode, LayoutNode } from "../layout/index.ts";
 import { cut, finished, inches, type Length, length, subtract, sum, times } from "../length/index.ts";
 import { fittedIn } from "./leftLong.ts";
 import { flattened, reassemble } from "./reassemble.ts";
@@ -348,7 +348,7 @@ function piece(id: string, width: number, height: number): LayoutNode {
   return { kind: "piece", piece: id, turned: false, ...size(width, height) };
 }
 
-function cloth(width: number, height: number): LayoutNode {
+function cloth(width: number, height: number): ClothNode {
   return { kind: "cloth", role: "plain", fabric: "plain", source: "buy", ...size(width, height) };
 }
 
