@@ -405,7 +405,7 @@ describe("read aloud", () => {
       from.map((part) => sewTexts("en-US", "in").partWhat(part, { ...plan, fabrics })),
     );
     expect(said.filter((text) => /plain cloth of plain cloth|of ,| of$/.test(text))).toEqual([]);
-    expect(said).toContain("Plain cloth, 1 in wider and 1 in taller than needed");
+    expect(said.map(plain)).toContain("Plain cloth, 1 in wider and 1 in taller than needed");
   });
 
   test("a span of time, short", () => {
