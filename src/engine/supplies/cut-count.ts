@@ -9,15 +9,24 @@ export type CutCount = { readonly cuts: number; readonly trims: number };
 
 /**
  * How many cuts the layout takes: one for each trimmed side of a piece, one for each crosscut of a piece that gives
- * several cells (or only part of its length), one for each cut through a length or bought cloth.
+ * several cells (or only part of its length), one for each cut through a length or bought cloth or corner to corner
+ * through a setting square.
  */
 export function cutsFor(layout: LayoutNode, job: Job): CutCount {
   const pieces = cutPieces(layout, job);
   const cloth = cuttingPlan(layout, job).reduce((total, { cuts }) => total + cuts.length, 0);
+  const diagonals = leavesOf(layout, job).reduce((total, { node }) => total + diagonalCuts(node), 0);
   return {
-    cuts: cloth + pieces.reduce((total, piece) => total + crosscuts(piece), 0),
+    cuts: cloth + diagonals + pieces.reduce((total, piece) => total + crosscuts(piece), 0),
     trims: pieces.reduce((total, piece) => total + trims(piece), 0),
   };
+}
+
+/** Of the squares round blocks on point two are cut once, into corners; the others both ways, into side triangles. */
+function diagonalCuts(node: PlacedLeaf["node"]): number {
+  if (node.kind !== "unit" || node.pattern !== "on-point") return 0;
+  const squares = node.cloth.reduce((total, { count }) => total + count, 0);
+  return 2 * squares - 2;
 }
 
 /** A rest of a leftover that goes back to the shelf. */

@@ -1,7 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { canBeCut } from "../../../test/laws/guillotine.ts";
-import { clothLayouts, eighths, madeCloth, madeJob, madeJoin, madeLength } from "../../../test/made/cloth.ts";
+import {
+  clothLayouts,
+  cutSize,
+  eighths,
+  madeCloth,
+  madeJob,
+  madeJoin,
+  madeLength,
+} from "../../../test/made/cloth.ts";
 import { type LayoutNode, leavesOf } from "../layout/index.ts";
 import { finished, inches, length } from "../length/index.ts";
 import { backToShelf, cutsFor, cuttingPlan, sourceCloth } from "./index.ts";
@@ -109,6 +117,25 @@ describe("counting cuts", () => {
     expect(cutsFor(sourceCloth(madeCloth(30, 40, "moss"), job), job)).toEqual({ cuts: 2, trims: 0 });
     // The untrue end, the width and the far end.
     expect(cutsFor(madeCloth(40, 50), madeJob([]))).toEqual({ cuts: 3, trims: 0 });
+  });
+
+  test("squares round blocks on point are cut corner to corner too", () => {
+    const onPoint = (sides: number): LayoutNode => ({
+      kind: "unit",
+      pattern: "on-point",
+      width: finished(eighths(80)),
+      height: finished(eighths(80)),
+      pieces: [],
+      cloth: [
+        { fabric: "plain", source: "buy", ...cutSize(9.75, 9.75), count: sides },
+        { fabric: "plain", source: "buy", ...cutSize(5.125, 5.125), count: 2 },
+      ],
+    });
+    const straight = (sides: number) =>
+      cuttingPlan(onPoint(sides), madeJob([])).reduce((sum, { cuts }) => sum + cuts.length, 0);
+    // Each side square twice, each corner square once: worked by hand.
+    expect(cutsFor(onPoint(1), madeJob([])).cuts - straight(1)).toBe(4);
+    expect(cutsFor(onPoint(3), madeJob([])).cuts - straight(3)).toBe(8);
   });
 
   test("ends of strips and rests of lengths go back to the shelf, bought cloth does not", () => {

@@ -102,21 +102,45 @@ describe("where plain cloth comes from", () => {
     ]);
   });
 
-  test("cloth in a unit may come from two lengths and be bought", () => {
-    const unit: UnitNode = {
-      kind: "unit",
-      pattern: "pinwheel",
-      width: finished(eighths(80)),
-      height: finished(eighths(80)),
-      pieces: [],
-      cloth: [{ fabric: "moss", source: "buy", ...cutSize(6, 6), count: 4 }],
-    };
-    const job = madeJob([madeLength("length-1", 6, 12), madeLength("length-2", 7, 7)]);
-    const made = sourceCloth(unit, job);
-    expect(made).toMatchObject({
+  const unitOf = (fabric: string): UnitNode => ({
+    kind: "unit",
+    pattern: "on-point",
+    width: finished(eighths(80)),
+    height: finished(eighths(80)),
+    pieces: [],
+    cloth: [{ fabric, source: "buy", ...cutSize(6, 6), count: 4 }],
+  });
+
+  test("cloth in a unit may come from two lengths", () => {
+    const job = madeJob([madeLength("length-1", 6, 12), madeLength("length-2", 7, 13)]);
+    expect(sourceCloth(unitOf("moss"), job)).toMatchObject({
       cloth: [
-        { fabric: "moss", source: from("length-2"), count: 1 },
         { fabric: "moss", source: from("length-1"), count: 2 },
+        { fabric: "moss", source: from("length-2"), count: 2 },
+      ],
+    });
+  });
+
+  test("but is never hers and bought of another fabric: short of one, all of it is bought", () => {
+    const job = madeJob([madeLength("length-1", 6, 12), madeLength("length-2", 7, 7)]);
+    expect(sourceCloth(unitOf("moss"), job)).toMatchObject({
+      cloth: [{ fabric: "plain", source: "buy", count: 4 }],
+    });
+    // What the unit leaves is there for the next: its place among the cells is no matter.
+    const beside = madeJoin("beside", inches(1, 4), [unitOf("moss"), madeCloth(5, 10, "moss")]);
+    expect(sourceCloth(beside, job)).toMatchObject({
+      parts: [
+        { cloth: [{ fabric: "plain", source: "buy", count: 4 }] },
+        { fabric: "moss", source: from("length-1") },
+      ],
+    });
+  });
+
+  test("of the fabric that is bought anyway, as much as there is comes from hers", () => {
+    const job = madeJob([madeLength("length-1", 6, 18, { fabric: "plain" })]);
+    expect(sourceCloth(unitOf("plain"), job)).toMatchObject({
+      cloth: [
+        { fabric: "plain", source: from("length-1"), count: 3 },
         { fabric: "plain", source: "buy", count: 1 },
       ],
     });

@@ -14,11 +14,11 @@ import { usableLengths, type Want, wantsOf } from "./wants.ts";
 /**
  * Gives all plain cloth its source: what is of the fabric of one of her lengths is cut from them by cuts from edge
  * to edge, as much area as can be; all else is cloth to buy, and its fabric becomes `job.plain`. Sizes and places
- * stay as they are. The same layout and job give the same sources, whatever the layout said before.
+ * stay as they are; the cloth of one unit is of one fabric. The same layout and job give the same sources, whatever the layout said before.
  */
 export function sourceCloth(layout: LayoutNode, job: Job): LayoutNode {
   const wants = wantsOf(layout, job);
-  const sources = sourcesFor(wants, usableLengths(job));
+  const sources = sourcesFor(wants, job);
   const given = wants.map(({ fabric }, index): Given => {
     const source = sources.get(index);
     return source === undefined ? { fabric: job.plain, source: "buy" } : { fabric, source };
@@ -30,15 +30,35 @@ export function sourceCloth(layout: LayoutNode, job: Job): LayoutNode {
 type Given = { readonly fabric: string; readonly source: ClothSource };
 type Found = Map<number, Exclude<ClothSource, "buy">>;
 
-function sourcesFor(wants: readonly Want[], lengths: readonly SizedPiece[]): Found {
+/** `bought`: wants that are bought whatever she has. */
+function sourcesFor(wants: readonly Want[], job: Job, bought: ReadonlySet<number> = new Set()): Found {
+  const lengths = usableLengths(job);
   const found: Found = new Map();
   for (const fabric of new Set(lengths.map((piece) => piece.fabric))) {
     const ofFabric = lengths.filter((piece) => piece.fabric === fabric);
-    const wanted = [...wants.entries()].filter(([, want]) => want.fabric === fabric);
+    const wanted = [...wants.entries()].filter(
+      ([index, want]) => want.fabric === fabric && !bought.has(index),
+    );
     leaveWhole(ofFabric, wanted, found);
     cutUp(ofFabric, wanted, found);
   }
-  return found;
+  const mixed = ofMixedUnits(wants, found, job);
+  return mixed.length === 0 ? found : sourcesFor(wants, job, new Set([...bought, ...mixed]));
+}
+
+/** The triangles round one block are of one fabric: what her lengths can't give a unit whole is bought whole. */
+function ofMixedUnits(wants: readonly Want[], found: Found, { plain }: Job): readonly number[] {
+  const units = new Map<string, number[]>();
+  for (const [index, { path, fabric }] of wants.entries()) {
+    // Bought, it is the same fabric.
+    if (fabric === plain) continue;
+    const name = path.join(" ");
+    units.set(name, [...(units.get(name) ?? []), index]);
+  }
+  return [...units.values()].flatMap((unit) => {
+    const hers = unit.filter((index) => found.has(index)).length;
+    return hers === 0 || hers === unit.length ? [] : unit;
+  });
 }
 
 type Wanted = readonly (readonly [index: number, want: Want])[];
