@@ -71,7 +71,7 @@ export function fillRegions(
     const tries = tidyTries(twigs, search.moves, job);
     if (tries === 0) return settled;
     const stays = staysIn(region, { x: 0, y: 0 });
-    return tidied(settled, { job, spots: spots.map(rectOf), stays, tries });
+    return tidied(settled, { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays, tries });
   });
 }
 
@@ -87,6 +87,11 @@ function tidyTries(twigs: readonly Twig[], moves: number, { top }: Job): number 
   const most = Math.round(Math.min(3000, 20 * moves, 400_000 / (leaves + 20)));
   if (top !== null) return most;
   return leaves > 40 ? 0 : Math.round(most / 15);
+}
+
+/** Of a cross, the row down above and under the row across. */
+function halvesOf(spots: readonly Spot[], style: Style): Tidying["halves"] {
+  return style === "cross" && spots.length === 3 ? [0, 2] : null;
 }
 
 type Spot = { readonly region: PiecedRegion; readonly x: number; readonly y: number };

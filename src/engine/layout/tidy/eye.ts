@@ -7,12 +7,13 @@ import type { Limits } from "./resize.ts";
 import type { Box } from "./scene.ts";
 
 /** What is looked at beside the layout, for a job. */
-export function eyeOf(layout: LayoutNode, job: Job): Eye {
+export function eyeOf(layout: LayoutNode, job: Job, halves: Eye["halves"] = null): Eye {
   const sized = job.pieces.filter((piece): piece is SizedPiece => piece.kind !== "crumbs");
   return {
     job,
     pieces: new Map(sized.map((piece) => [piece.id, piece])),
     outline: outlineOf(layout, job),
+    halves,
     areLike: likenessOf(job),
   };
 }

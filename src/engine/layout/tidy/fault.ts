@@ -33,6 +33,8 @@ export type Eye = {
   readonly job: Job;
   readonly pieces: ReadonlyMap<string, SizedPiece>;
   readonly outline: Box | null;
+  /** The regions above and under a row across, whose pieces nobody should have to match; null: there is no such pair. */
+  readonly halves: readonly [number, number] | null;
   readonly areLike: (one: string, other: string) => boolean;
 };
 

@@ -1,7 +1,7 @@
 import type { Eye, Fault } from "./fault.ts";
 import { caterpillars, lonelyBits, slivers } from "./faultsOfCells.ts";
 import { blocksOutside, joinsWithoutGiver, wrongLongSeams } from "./faultsOfLongSeams.ts";
-import { heavyCrossings, nearMisses } from "./faultsOfMeetings.ts";
+import { halvesInLine, heavyCrossings, nearMisses } from "./faultsOfMeetings.ts";
 import { biasOutside, mixedStripes, sillyCuts } from "./faultsOfPieces.ts";
 import type { Scene } from "./scene.ts";
 
@@ -18,6 +18,7 @@ const looks: readonly Look[] = [
   blocksOutside,
   slivers,
   nearMisses,
+  halvesInLine,
   sillyCuts,
   joinsWithoutGiver,
   lonelyBits,

@@ -1,4 +1,4 @@
-import { type Fault, inch } from "./fault.ts";
+import { type Eye, type Fault, inch } from "./fault.ts";
 import { type Cell, type Line, type Scene, span } from "./scene.ts";
 
 /** 4. Across a join seams meet exactly or are 1 in apart, 2 in where all cells there are longer than 8 in. */
@@ -33,6 +33,28 @@ function missesBetween(ones: readonly End[], others: readonly End[], { upright }
     }
   }
   return found;
+}
+
+/** 4. The halves of a cross's row down begin 6 in apart or more. */
+export function halvesInLine({ cells }: Scene, { halves }: Eye): Fault[] {
+  if (halves === null) return [];
+  const [ones = [], others = []] = halves.map((spot) => cells.filter((cell) => isPieceOf(cell, spot)));
+  if (ones.length === 0 || others.length === 0) return [];
+  const [one, other] = [startOf(ones), startOf(others)];
+  const by = Math.abs(one - other);
+  if (by >= 6 * inch) return [];
+  const first = [...ones.filter(({ x }) => x === one), ...others.filter(({ x }) => x === other)];
+  return [
+    { kind: "near miss", ways: first.map(({ way }) => way), by: [6 * inch - by, 6 * inch + by], wide: true },
+  ];
+}
+
+export function isPieceOf({ cloth, spot }: Cell, region: number): boolean {
+  return cloth === null && spot === region;
+}
+
+function startOf(cells: readonly Cell[]): number {
+  return Math.min(...cells.map(({ x }) => x));
 }
 
 /** 5. At most four seams come together in a point, diagonals counted. */

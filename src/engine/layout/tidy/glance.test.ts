@@ -57,7 +57,9 @@ function laidFor(job: Job, at: number): Laid[] {
   search.step(60);
   const layout = search.layout();
   const whole = { x: 0, y: 0, width: layout.width, height: layout.height };
-  return [{ root: boughFrom(layout, { spots: [whole], stays: [] }, job), eye: eyeOf(layout, job) }];
+  const upper = { ...whole, height: Math.round(layout.height / 2) };
+  const spots = at % 2 === 0 ? [whole] : [upper, whole];
+  return [{ root: boughFrom(layout, { spots, stays: [] }, job), eye: eyeOf(layout, job, [0, 1]) }];
 }
 
 type Asked = {
@@ -75,7 +77,7 @@ function otherLayout({ scene }: Known, eye: Eye, { cell, kind, other, plain }: A
   const mending = {
     root,
     begun: new Set<string>(),
-    cloths: [eye.job.plain],
+    cloths: [eye.job.plain, eye.job.plain],
     isHalf: (leaf: Bough & { readonly kind: "leaf" }) => isHalf(leaf.node, eye),
     limits: limitsOf(eye),
   };

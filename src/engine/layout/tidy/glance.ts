@@ -4,7 +4,7 @@ import type { Eye, Fault } from "./fault.ts";
 import { faultsIn, type Look, looksAtCells, looksAtLines } from "./faults.ts";
 import { caterpillars, mayBeCaterpillar } from "./faultsOfCells.ts";
 import { isWrongIfLong, wrongLongSeams } from "./faultsOfLongSeams.ts";
-import { type HeavyPoint, heavyPoints, type Point } from "./faultsOfMeetings.ts";
+import { type HeavyPoint, halvesInLine, heavyPoints, isPieceOf, type Point } from "./faultsOfMeetings.ts";
 import { isStriped, isTrimmed, mixedStripes, sillyCuts } from "./faultsOfPieces.ts";
 import { likeLength } from "./likes.ts";
 import {
@@ -49,6 +49,7 @@ export class Known {
   private readonly wrongIfLong: readonly Line[];
   private readonly trimmed: readonly Cell[];
   private readonly striped: readonly Cell[];
+  private readonly inHalves: readonly Cell[];
   private readonly hasHalves: boolean;
   private readonly heavy: readonly HeavyPoint[];
   /** Faults that are of one cell or one line. */
@@ -66,6 +67,7 @@ export class Known {
     this.wrongIfLong = scene.lines.filter((line) => isWrongIfLong(line, root, eye));
     this.trimmed = scene.cells.filter((cell) => isTrimmed(cell, eye));
     this.striped = scene.cells.filter((cell) => isStriped(cell, eye));
+    this.inHalves = scene.cells.filter((cell) => isInHalves(cell, eye));
     this.hasHalves = scene.quarters.some(isHalf);
     this.heavy = this.hasHalves ? heavyPoints(scene.quarters, () => true) : [];
     this.near = countIn(scene, eye, looksAtCells) + countIn(scene, eye, looksAtLines);
@@ -116,8 +118,10 @@ export class Known {
     const lines = kept(this.wrongIfLong, goneLines, comeLines, (line) => isWrongIfLong(line, root, this.eye));
     const trimmed = kept(this.trimmed, gone, come, (cell) => isTrimmed(cell, this.eye));
     const striped = kept(this.striped, gone, come, (cell) => isStriped(cell, this.eye));
+    const inHalves = kept(this.inHalves, gone, come, (cell) => isInHalves(cell, this.eye));
     const others: readonly (() => number)[] = [
       () => wrongLongSeams({ ...nothing, root, lines }, this.eye).length,
+      () => halvesInLine({ ...nothing, root, cells: inHalves }, this.eye).length,
       () => sillyCuts({ ...nothing, root, cells: trimmed }, this.eye).length,
       () => mixedStripes({ ...nothing, root, cells: striped }, this.eye).length,
       () => this.caterpillarsIn(scene),
@@ -258,6 +262,10 @@ function filedLines(lines: readonly Line[]): Map<number, Line[]> {
 
 function keyOf(upright: boolean, at: number): number {
   return 2 * at + (upright ? 1 : 0);
+}
+
+function isInHalves(cell: Cell, { halves }: Eye): boolean {
+  return halves?.some((spot) => isPieceOf(cell, spot)) ?? false;
 }
 
 function isHalf({ falling, rising }: Cell): boolean {

@@ -18,6 +18,8 @@ export type Tidying = {
   readonly job: Job;
   /** The composition's pieced regions where they lie, and the cloth that closes their gaps. */
   readonly spots: readonly (Rect & { readonly cloth: string })[];
+  /** Of those, the two that lie above and under a row across. */
+  readonly halves: readonly [number, number] | null;
   /** What stays as and where it is. */
   readonly stays: readonly Rect[];
   /** How many layouts may be looked at. */
@@ -85,8 +87,8 @@ class Table {
   private readonly mostJoins: number;
   private readonly mending: Omit<Mending, "root" | "begun">;
 
-  constructor(layout: LayoutNode, { job, spots, stays, tries }: Tidying) {
-    this.eye = eyeOf(layout, job);
+  constructor(layout: LayoutNode, { job, spots, halves, stays, tries }: Tidying) {
+    this.eye = eyeOf(layout, job, halves);
     this.viewer = new Viewer((node) => isHalf(node, this.eye));
     this.left = tries;
     const root = boughFrom(layout, { spots, stays }, job);
