@@ -20,11 +20,12 @@ const engineRooms = {
 /** The rooms outside the engine, and what each may import beside itself. */
 const outerRooms = {
   files: ["engine"],
-  // The types of what can be wrong with a file; code-shape holds that it is types alone.
-  words: ["engine", "files"],
+  // The types of what can be wrong with a file and of what a photo shows; code-shape holds that it is types alone.
+  words: ["engine", "files", "photo"],
   store: ["engine", "files", "words"],
+  photo: ["engine", "files"],
   booklet: ["engine", "files", "words"],
-  cli: ["engine", "files", "words", "booklet"],
+  cli: ["engine", "files", "words", "photo", "booklet"],
   app: ["engine", "files", "words", "store"],
 };
 
@@ -33,6 +34,7 @@ const packages = {
   engine: ["culori"],
   files: ["papaparse", "fflate", "valibot"],
   words: [],
+  photo: [],
   booklet: ["pdfkit"],
   store: ["idb", "valibot", "yjs"],
   app: ["react", "react-dom", "react-aria-components", "vite"],

@@ -40,8 +40,9 @@ const keptOut = [
     where: (file) => file.startsWith("src/") && !file.startsWith("src/engine/length/"),
   },
   {
-    pattern: /^(import|export)\s+(?!type\b).*["'](\.\.\/)+files\/|^\} from ["'](\.\.\/)+files\//,
-    why: "words take types from files, nothing else",
+    pattern:
+      /^(import|export)\s+(?!type\b).*["'](\.\.\/)+(files|photo)\/|^\} from ["'](\.\.\/)+(files|photo)\//,
+    why: "words take types from files and photo, nothing else",
     where: (file) => file.startsWith("src/words/") && !isTest(file),
   },
   {

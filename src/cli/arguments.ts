@@ -1,13 +1,26 @@
 import { type Style, styles } from "../engine/back/index.ts";
-import { papers } from "../engine/cards/index.ts";
+import { barLengths, papers } from "../engine/cards/index.ts";
 import { methods, times, wishes } from "../engine/cloth/index.ts";
-import { type DisplayUnit, displayUnits, err, ok, type Result } from "../engine/length/index.ts";
+import {
+  add,
+  type DisplayUnit,
+  displayUnits,
+  err,
+  inches,
+  length,
+  millimetres,
+  ok,
+  type Result,
+  roundDownTo,
+  subtract,
+} from "../engine/length/index.ts";
 import { type CommandName, type CommandProblem, commandNames } from "../words/index.ts";
 import {
   type CardsCommand,
   type Command,
   isProject,
   type Limit,
+  type MeasureCommand,
   type PlanCommand,
   type SizeCommand,
   standardStream,
@@ -49,6 +62,8 @@ function makeCommand(command: CommandName, given: Given): Command | null {
     }
     case "cards":
       return cardsCommand(given);
+    case "measure":
+      return measureCommand(given);
   }
 }
 
@@ -57,6 +72,30 @@ function cardsCommand(given: Given): CardsCommand | null {
   const pdf = given.text("pdf");
   given.require("pdf");
   return pdf === null ? null : { kind: "cards", paper, pdf };
+}
+
+function measureCommand(given: Given): MeasureCommand | null {
+  const photos = given.files();
+  const [json, csv] = [given.text("json"), given.text("csv")];
+  const bar = barMeasured(given);
+  if (json === standardStream && csv === standardStream)
+    given.problems.push({ kind: "two-documents-on-output", options: ["json", "csv"] });
+  if (json !== null && json !== standardStream && json === csv)
+    given.problems.push({ kind: "one-file-for-two", file: json, options: ["json", "csv"] });
+  return photos.length === 0 ? null : { kind: "measure", photos, bar, json, csv };
+}
+
+/** In inches it is the bar of a Letter page, in centimetres that of an A4 one. Printers are off by a few hundredths. */
+function barMeasured(given: Given): MeasureCommand["bar"] {
+  const unit = unitWritten(given.text("bar") ?? "");
+  const measured = given.length("bar", unit);
+  if (measured === null) return null;
+  const meant = barLengths[unit === "in" ? "letter" : "a4"];
+  const most = roundDownTo(length(Math.floor(meant / 16)), unit === "in" ? inches(1, 8) : millimetres(1));
+  const range = { least: subtract(meant, most), most: add(meant, most) };
+  if (measured < range.least || measured > range.most)
+    given.problems.push({ kind: "out-of-range", option: "bar", ...range });
+  return { measured, meant };
 }
 
 function sizeCommand(given: Given): SizeCommand | null {
@@ -134,10 +173,11 @@ type Outputs = Pick<PlanCommand, "json" | "svg" | "plans">;
 
 function outputProblems({ json, svg, plans }: Outputs, leftovers: string | null): CommandProblem[] {
   const problems: CommandProblem[] = [];
-  if (json === standardStream && svg === standardStream) problems.push({ kind: "two-documents-on-output" });
+  if (json === standardStream && svg === standardStream)
+    problems.push({ kind: "two-documents-on-output", options: ["json", "svg"] });
   if (svg === standardStream && plans > 1) problems.push({ kind: "pictures-on-output" });
   if (json !== null && json !== standardStream && json === svg)
-    problems.push({ kind: "one-file-for-two", file: json });
+    problems.push({ kind: "one-file-for-two", file: json, options: ["json", "svg"] });
   for (const file of [json, svg])
     if (file !== null && file !== standardStream && file === leftovers)
       problems.push({ kind: "would-overwrite-leftovers", file });

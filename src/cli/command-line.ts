@@ -1,6 +1,7 @@
 import { readArguments } from "./arguments.ts";
 import { runCards } from "./cards.ts";
 import { runCheck } from "./check.ts";
+import { runMeasure } from "./measure.ts";
 import { runPlan } from "./plan.ts";
 import { runSize } from "./size.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
@@ -28,5 +29,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
       return runCheck(command, terminal);
     case "cards":
       return runCards(command, terminal);
+    case "measure":
+      return runMeasure(command, terminal);
   }
 }

@@ -5,7 +5,7 @@ import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
 import type { CommandName } from "../words/index.ts";
 
 /** What she asked for, understood and complete. Files are as she wrote them; `-` is standard input or output. */
-export type Command = HelpCommand | SizeCommand | PlanCommand | CheckCommand | CardsCommand;
+export type Command = HelpCommand | SizeCommand | PlanCommand | CheckCommand | CardsCommand | MeasureCommand;
 
 export type HelpCommand = { readonly kind: "help"; readonly about: CommandName | null };
 
@@ -46,6 +46,15 @@ export type Limit =
 export type CheckCommand = { readonly kind: "check"; readonly plan: string };
 
 export type CardsCommand = { readonly kind: "cards"; readonly paper: Paper; readonly pdf: string };
+
+export type MeasureCommand = {
+  readonly kind: "measure";
+  readonly photos: readonly string[];
+  /** What her ruler said of the check bar, and what it was meant to be; null: as meant. */
+  readonly bar: { readonly measured: Length; readonly meant: Length } | null;
+  readonly json: string | null;
+  readonly csv: string | null;
+};
 
 /** A project's file, by its name. */
 export function isProject(file: string): boolean {

@@ -33,14 +33,16 @@ const optionsOf: Readonly<Record<CommandName, Options>> = {
   },
   check: {},
   cards: { paper: "value", pdf: "value" },
+  measure: { bar: "value", json: "value", csv: "value" },
 };
 
-/** The one file each command reads. */
-const fileOf: Readonly<Record<CommandName, "leftovers" | "plan" | null>> = {
+/** What each command reads: one file, or as many photos as are named. */
+const fileOf: Readonly<Record<CommandName, "leftovers" | "plan" | "photo" | null>> = {
   size: null,
   plan: "leftovers",
   check: "plan",
   cards: null,
+  measure: "photo",
 };
 
 /** What is written after the command's name, read option by option; every problem met on the way is kept. */
@@ -70,6 +72,7 @@ export class Given {
     }
     // After an option that lacks its value, what looks like a file may belong to that option.
     if (this.problems.some(({ kind }) => kind === "needs-a-value")) return;
+    if (fileOf[command] === "photo") return;
     for (const name of this.#files.slice(fileOf[command] === null ? 0 : 1))
       this.problems.push({ kind: "one-too-many", name });
   }
@@ -121,6 +124,10 @@ export class Given {
     const wanted = fileOf[this.#command];
     if (first === undefined && wanted !== null) this.problems.push({ kind: "file-missing", wanted });
     return first ?? null;
+  }
+
+  files(): readonly string[] {
+    return this.file() === null ? [] : this.#files;
   }
 
   require(...options: readonly string[]): void {

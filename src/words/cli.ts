@@ -14,7 +14,7 @@ import { quoted } from "./voice.ts";
 import { wordsFor } from "./wordsFor.ts";
 
 /** The commands, in the order of the job. */
-export const commandNames = ["size", "plan", "check", "cards"] as const;
+export const commandNames = ["size", "plan", "check", "cards", "measure"] as const;
 export type CommandName = (typeof commandNames)[number];
 
 /** Why a command can't be carried out as it was written. Options are named without their dashes. */
@@ -23,7 +23,7 @@ export type CommandProblem =
   | { readonly kind: "unknown-option"; readonly option: string; readonly command: CommandName }
   | { readonly kind: "given-twice" | "needs-a-value" | "takes-no-value"; readonly option: string }
   | { readonly kind: "option-missing"; readonly option: string }
-  | { readonly kind: "file-missing"; readonly wanted: "leftovers" | "plan" }
+  | { readonly kind: "file-missing"; readonly wanted: "leftovers" | "plan" | "photo" }
   | { readonly kind: "one-too-many"; readonly name: string }
   | {
       readonly kind: "not-a-choice";
@@ -46,8 +46,21 @@ export type CommandProblem =
   | { readonly kind: "no-size" | "method-without-top" }
   | { readonly kind: "more-plans-than-styles"; readonly most: number }
   | { readonly kind: "plans-with-all-styles"; readonly styles: number }
-  | { readonly kind: "two-documents-on-output" | "pictures-on-output" }
-  | { readonly kind: "one-file-for-two" | "would-overwrite-leftovers"; readonly file: string }
+  | { readonly kind: "two-documents-on-output"; readonly options: readonly [string, string] }
+  | { readonly kind: "pictures-on-output" }
+  | {
+      readonly kind: "one-file-for-two";
+      readonly file: string;
+      readonly options: readonly [string, string];
+    }
+  | { readonly kind: "would-overwrite-leftovers" | "would-overwrite-photo"; readonly file: string }
+  | { readonly kind: "not-a-photo" | "no-cards-found"; readonly file: string }
+  | {
+      readonly kind: "photo-too-large";
+      readonly file: string;
+      readonly megapixels: number;
+      readonly most: number;
+    }
   | { readonly kind: "out-of-range"; readonly option: string; readonly least: Length; readonly most: Length }
   | { readonly kind: "back-too-large"; readonly back: Size; readonly most: Length }
   | FileProblem;
@@ -149,9 +162,7 @@ function commandProblem(problem: CommandProblem, words: Words): string {
     case "option-missing":
       return `--${problem.option} is missing. Add it: ${examples[problem.option] ?? `--${problem.option} …`}.`;
     case "file-missing":
-      return problem.wanted === "leftovers"
-        ? "No leftovers are named. Name the table they are in: verso plan leftovers.csv …"
-        : "No plan is named. Name the file it is in: verso check plan.json";
+      return filesMissing[problem.wanted];
     case "one-too-many":
       return `${quoted(problem.name)} is one name too many. Take it away, or put quotation marks round a name with spaces.`;
     case "not-a-choice":
@@ -173,13 +184,21 @@ function commandProblem(problem: CommandProblem, words: Words): string {
     case "plans-with-all-styles":
       return `--style all gives a plan of each of the ${problem.styles} styles. Take --plans away, or take --style away.`;
     case "two-documents-on-output":
-      return "--json and --svg can't both go to standard output. Give one of them a file.";
+      return `--${problem.options[0]} and --${problem.options[1]} can't both go to standard output. Give one of them a file.`;
     case "pictures-on-output":
       return "--svg: several pictures can't go to standard output. Give a file; they are numbered from it.";
     case "one-file-for-two":
-      return `${named(problem.file)} can't hold both --json and --svg. Give each a file of its own.`;
+      return `${named(problem.file)} can't hold both --${problem.options[0]} and --${problem.options[1]}. Give each a file of its own.`;
     case "would-overwrite-leftovers":
       return `${named(problem.file)} is the table of your leftovers. Give another file, so that it stays.`;
+    case "would-overwrite-photo":
+      return `${named(problem.file)} is one of your photos. Give another file, so that it stays.`;
+    case "not-a-photo":
+      return `${named(problem.file)}: this is not a whole photo that can be read. Use a JPEG or a PNG, as the camera made it.`;
+    case "photo-too-large":
+      return `${named(problem.file)}: this photo has ${words.number(Math.ceil(problem.megapixels))} million pixels, and ${problem.most} is the most. Make it smaller.`;
+    case "no-cards-found":
+      return `${named(problem.file)}: no reference card is in this photo that could be read. Print them with verso cards, lay them flat, and have each whole in the photo.`;
     case "out-of-range":
       return `--${problem.option} may be from ${words.length(problem.least)} to ${words.length(problem.most)}.`;
     case "back-too-large":
@@ -210,6 +229,12 @@ function fileProblem(problem: FileProblem): string {
       return `${named(problem.file)}: this file can't be written (${problem.code}). Look at the folder, or name another.`;
   }
 }
+
+const filesMissing: Readonly<Record<"leftovers" | "plan" | "photo", string>> = {
+  leftovers: "No leftovers are named. Name the table they are in: verso plan leftovers.csv …",
+  plan: "No plan is named. Name the file it is in: verso check plan.json",
+  photo: "No photo is named. Name the files they are in: verso measure heap.jpg …",
+};
 
 const examples: Readonly<Record<string, string>> = {
   top: "--top 60x80",
@@ -364,6 +389,7 @@ const help = `verso plans a pieced quilt back from what a top left over.
   verso check  PLAN.json                         whether a plan can be sewn
   verso cards  --pdf cards.pdf                   cards to lay beside leftovers
                                                  in a photo
+  verso measure PHOTO.jpg --csv leftovers.csv    leftovers from photos
 
 verso COMMAND --help says more. Sizes are widths and heights in inches unless a
 unit stands with them: 60x80, 67 1/2 x 87 1/2, 150x200cm.
@@ -442,6 +468,22 @@ for the corners; pages 2 and 3 are whole sheets, for opposite sides. Print at
 
   --paper       letter (as it is without it) or a4
   --pdf FILE    the pages. - writes to standard output
+`,
+  measure: `verso measure PHOTO... [--bar LENGTH] [--json FILE] [--csv FILE]
+
+Finds the pieces that lie between the printed cards or sheets in photos (JPEG or
+PNG), and measures them: shape, size, colors. Press first, lay the pieces half an
+inch apart on one even color, and have each card whole in the photo.
+Sizes are rounded down to 1/8 in after taking off 1/32 in. A piece that must be
+looked at is marked "please check", with the reason.
+
+  --bar LENGTH  what your ruler says of the lines on the printed page, if not
+                6 in (Letter) or 150mm (A4)
+  --json FILE   all pieces with outlines and colors, for other programs
+  --csv FILE    a table of leftovers, for verso plan. Look through it first
+                - as a file writes to standard output
+
+Without a file for standard output the pieces are told in words.
 `,
 };
 

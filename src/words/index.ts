@@ -15,5 +15,6 @@ export { type OneCloth, type SizeTexts, sizeTexts } from "./appSize.ts";
 export { type CardsWords, cardsWords } from "./cards.ts";
 export * from "./cli.ts";
 export { type Locale, locales } from "./locales.ts";
+export { type PhotoWords, photoWords } from "./photo.ts";
 export { type Caution, cautions, type Measured, type Names, type Words } from "./types.ts";
 export { wordsFor } from "./wordsFor.ts";

@@ -1,5 +1,6 @@
 import { createRequire } from "node:module";
 import type Library from "@techstark/opencv-js";
+import type { Vision } from "../../src/photo/index.ts";
 
 /** The parts of the vision library's markers that its own types leave out. */
 type Markers = {
@@ -14,7 +15,7 @@ type Detector = { detectMarkers(image: object, corners: object, ids: object): vo
 
 // Its export is a promise of itself, which its types leave out, and which loses its nature in the test runner's import.
 const load = createRequire(import.meta.url);
-const vision = (await load("@techstark/opencv-js")) as typeof Library & Markers;
+export const vision = (await load("@techstark/opencv-js")) as typeof Library & Markers & Vision;
 const dictionary = vision.getPredefinedDictionary(vision.DICT_ARUCO_MIP_36h12);
 
 /** The vision library's own picture of a marker: a row of text for each row of cells, 1 is white. */

@@ -44,7 +44,8 @@ const sizes: { readonly [P in Paper]: Size } = {
   a4: { width: millimetres(210), height: millimetres(297) },
 };
 
-const barLengths: { readonly [P in Paper]: Length } = { letter: inches(6), a4: millimetres(150) };
+/** How long the check bars are. */
+export const barLengths: { readonly [P in Paper]: Length } = { letter: inches(6), a4: millimetres(150) };
 
 const cardMarker = inches(3);
 const sheetMarker = inches(5, 2);

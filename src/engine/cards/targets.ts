@@ -5,33 +5,37 @@ import { type Marker, type Point, papers, type ReferencePage, referencePages } f
 export type Target = {
   readonly kind: "card" | "sheet";
   readonly markers: readonly TargetMarker[];
-  /** How far the paper reaches from its middle. Letter, the shorter and wider of the two papers, where it isn't known. */
-  readonly reach: { readonly across: Length; readonly down: Length };
+  /** How far the paper reaches from its middle, on the one or the other paper. */
+  readonly reach: Offset;
 };
+
+type Offset = { readonly across: Length; readonly down: Length };
 
 /** A marker's corners from the middle of its paper, clockwise from the upper left. */
 export type TargetMarker = { readonly id: number; readonly corners: readonly Point[] };
 
-/** Every card and sheet there is. They lie alike on both papers, so that a photo need not know which it was. */
-export const targets: readonly Target[] = targetsOf(papers[0]);
-
-function targetsOf(paper: (typeof papers)[number]): readonly Target[] {
-  return referencePages(paper).flatMap((page) =>
-    page.kind === "sheet" ? [sheetTarget(page)] : page.markers.map((marker) => cardTarget(page, marker)),
-  );
-}
+/** Every card and sheet there is. Markers lie alike on both papers, so that a photo need not know which it was. */
+export const targets: readonly Target[] = referencePages(papers[0]).flatMap((page) =>
+  page.kind === "sheet" ? [sheetTarget(page)] : page.markers.map((marker) => cardTarget(marker)),
+);
 
 function sheetTarget({ size, markers }: ReferencePage): Target {
-  const reach = { across: length(size.width / 2), down: length(size.height / 2) };
-  const middle = { x: reach.across, y: reach.down };
-  return { kind: "sheet", reach, markers: markers.map((marker) => fromMiddle(marker, middle)) };
+  const middle = { x: length(size.width / 2), y: length(size.height / 2) };
+  return { kind: "sheet", reach: reachOf(2), markers: markers.map((marker) => fromMiddle(marker, middle)) };
 }
 
-function cardTarget({ size }: ReferencePage, marker: Marker): Target {
-  const reach = { across: length(size.width / 4), down: length(size.height / 4) };
+function cardTarget(marker: Marker): Target {
   const half = length(marker.side / 2);
   const middle = { x: add(marker.x, half), y: add(marker.y, half) };
-  return { kind: "card", reach, markers: [fromMiddle(marker, middle)] };
+  return { kind: "card", reach: reachOf(4), markers: [fromMiddle(marker, middle)] };
+}
+
+/** Of the larger of all papers, cut to a share of its sides. */
+function reachOf(parts: 2 | 4): Offset {
+  const sizes = papers.flatMap((paper) => referencePages(paper).map(({ size }) => size));
+  const most = (sides: readonly Length[]) =>
+    length(sides.reduce<number>((most, side) => Math.max(most, side), 0) / parts);
+  return { across: most(sizes.map(({ width }) => width)), down: most(sizes.map(({ height }) => height)) };
 }
 
 function fromMiddle({ id, x, y, side }: Marker, middle: Point): TargetMarker {

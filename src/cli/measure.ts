@@ -1,0 +1,97 @@
+import { toNumber } from "../engine/length/index.ts";
+import {
+  type MeasuredFile,
+  measurePhoto,
+  type Photo,
+  writePieces,
+  writePiecesTable,
+} from "../photo/index.ts";
+import { type CommandProblem, photoWords } from "../words/index.ts";
+import { type MeasureCommand, standardStream } from "./commands.ts";
+import { type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
+import { decodePhoto, loadVision } from "./photos.ts";
+import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
+
+/** Finds and measures the pieces in photos, and writes them where she wants them. */
+export async function runMeasure(command: MeasureCommand, terminal: Terminal): Promise<ExitStatus> {
+  const words = terminal.words("in");
+  const refuseAll = (problems: readonly CommandProblem[]) =>
+    refuse(
+      terminal,
+      problems.map((problem) => words.problem(problem)),
+    );
+  const early = placeProblems(command, terminal.folder);
+  if (early.length > 0) return refuseAll(early);
+  const { photos, problems } = await decodeAll(command.photos, terminal.folder);
+  if (problems.length > 0) return refuseAll(problems);
+  const vision = await loadVision();
+  const printed =
+    command.bar === null ? 1 : toNumber(command.bar.measured, "in") / toNumber(command.bar.meant, "in");
+  const files = photos.map(({ file, photo }) => ({
+    file,
+    measured: measurePhoto(photo, vision, { printed }),
+  }));
+  const without = files.filter(({ measured }) => measured.residual === null);
+  if (without.length > 0) return refuseAll(without.map(({ file }) => ({ kind: "no-cards-found", file })));
+  return deliver(files, command, terminal);
+}
+
+function placeProblems({ photos, json, csv }: MeasureCommand, folder: string): readonly CommandProblem[] {
+  const places = [json, csv].filter((file) => file !== null);
+  const found = photos.flatMap((photo) => outputProblems(places, photo, folder));
+  return found
+    .map((problem) =>
+      problem.kind === "would-overwrite-leftovers"
+        ? { ...problem, kind: "would-overwrite-photo" as const }
+        : problem,
+    )
+    .filter((problem, at, all) => all.findIndex((other) => other.kind === problem.kind) === at);
+}
+
+type Decoded = {
+  readonly photos: readonly { readonly file: string; readonly photo: Photo }[];
+  readonly problems: readonly CommandProblem[];
+};
+
+/** All are looked at before any is measured, so that she hears of all that can't be used. */
+async function decodeAll(files: readonly string[], folder: string): Promise<Decoded> {
+  const photos: { file: string; photo: Photo }[] = [];
+  const problems: CommandProblem[] = [];
+  for (const file of files) {
+    const input = await readInput(file, folder);
+    const decoded = input.ok ? await decodePhoto(input.value, file) : input;
+    if (decoded.ok) photos.push({ file, photo: decoded.value });
+    else problems.push(decoded.error);
+  }
+  return { photos, problems };
+}
+
+function deliver(
+  files: readonly MeasuredFile[],
+  { json, csv }: MeasureCommand,
+  terminal: Terminal,
+): ExitStatus {
+  const texts = photoWords(terminal.words("in").words.locale);
+  const outputs: Output[] = [
+    ...(json === null ? [] : [{ file: json, content: writePieces(files) }]),
+    ...(csv === null ? [] : [{ file: csv, content: writePiecesTable(files, texts.table) }]),
+  ];
+  const toFiles = outputs.filter(({ file }) => file !== standardStream);
+  const words = terminal.words("in");
+  const problems = writeOutputs(toFiles, terminal.folder);
+  if (problems.length > 0)
+    return refuse(
+      terminal,
+      problems.map((problem) => words.problem(problem)),
+    );
+  for (const { file, measured } of files)
+    for (const warning of measured.warnings) terminal.complain(words.inFile(file, texts.warning(warning)));
+  const document = outputs.find(({ file }) => file === standardStream);
+  if (document !== undefined) {
+    terminal.deliver(document.content);
+    return 0;
+  }
+  for (const { file, measured } of files) terminal.say(texts.found(file, measured));
+  if (toFiles.length > 0) terminal.say(`\n${words.filesWritten(toFiles.map(({ file }) => file))}`);
+  return 0;
+}

@@ -1,0 +1,105 @@
+import { colourDifference, type Lab } from "../engine/cloth/index.ts";
+import { type FloorPicture, pixelOn } from "./floorPicture.ts";
+import { centreOf, isInside, type Polygon } from "./polygon.ts";
+import type { MeasuredPiece, Place } from "./types.ts";
+
+export type Cloth = Pick<MeasuredPiece, "colours" | "busyness"> & { readonly mean: Lab };
+
+// Of the outline: nearer to it the floor shines in.
+const inner = 0.85;
+const mostSamples = 900;
+const mostColours = 4;
+const rounds = 8;
+// Nearer than this two colours are one; of less than this share it is a speck.
+const one = 9;
+const leastShare = 0.06;
+
+/** What a piece is made of: a few colours with their shares, and how busy it is. Null of what is too small to tell. */
+export function clothOf(picture: FloorPicture, polygon: Polygon): Cloth | null {
+  const labs = labsInside(picture, polygon);
+  if (labs.length < 12) return null;
+  const mean = meanOf(labs);
+  const square = labs.reduce((sum, lab) => sum + apart(lab, mean) ** 2, 0) / labs.length;
+  return { mean, busyness: Math.sqrt(square), colours: coloursOf(labs) };
+}
+
+function labsInside(picture: FloorPicture, polygon: Polygon): readonly Lab[] {
+  const [cx, cy] = centreOf(polygon);
+  const shrunk = polygon.map(
+    ([x, y]): Place => pixelOn(picture, [cx + inner * (x - cx), cy + inner * (y - cy)]),
+  );
+  const [xs, ys] = [shrunk.map(([x]) => x), shrunk.map(([, y]) => y)];
+  const [left, top] = [Math.max(0, Math.ceil(Math.min(...xs))), Math.max(0, Math.ceil(Math.min(...ys)))];
+  const [right, bottom] = [
+    Math.min(picture.width, Math.max(...xs)),
+    Math.min(picture.height, Math.max(...ys)),
+  ];
+  const every = Math.max(1, Math.floor(Math.sqrt(((right - left) * (bottom - top)) / mostSamples)));
+  const labs: Lab[] = [];
+  for (let y = top; y < bottom; y += every)
+    for (let x = left; x < right; x += every) {
+      const at = y * picture.width + x;
+      if (picture.seen[at] === 1 && isInside(shrunk, [x, y])) labs.push(labAt(picture, at));
+    }
+  return labs;
+}
+
+function labAt({ channels: [l, a, b] }: FloorPicture, at: number): Lab {
+  return { l: l[at] ?? 0, a: a[at] ?? 0, b: b[at] ?? 0 };
+}
+
+/** Groups round their means (Lloyd 1982), begun from colours far from one another (Gonzalez 1985). */
+function coloursOf(labs: readonly Lab[]): Cloth["colours"] {
+  let middles = farApart(labs);
+  for (let round = 0; round < rounds; round += 1)
+    middles = grouped(labs, middles).map((group, at) =>
+      group.length > 0 ? meanOf(group) : (middles[at] ?? meanOf(labs)),
+    );
+  const groups = merged(grouped(labs, middles).filter((group) => group.length > 0));
+  const large = groups.filter((group) => group.length >= leastShare * labs.length);
+  const total = large.reduce((sum, group) => sum + group.length, 0);
+  return large
+    .map((group) => ({ lab: meanOf(group), share: group.length / total }))
+    .toSorted((first, second) => second.share - first.share);
+}
+
+function farApart(labs: readonly Lab[]): readonly Lab[] {
+  const middles = [meanOf(labs)];
+  while (middles.length <= mostColours) {
+    const far = labs.map((lab) => Math.min(...middles.map((middle) => apart(lab, middle))));
+    const furthest = labs[far.indexOf(Math.max(...far))];
+    if (furthest === undefined) break;
+    middles.push(furthest);
+  }
+  return middles.slice(1);
+}
+
+function grouped(labs: readonly Lab[], middles: readonly Lab[]): readonly Lab[][] {
+  const groups: Lab[][] = middles.map(() => []);
+  for (const lab of labs) {
+    const far = middles.map((middle) => apart(lab, middle));
+    groups[far.indexOf(Math.min(...far))]?.push(lab);
+  }
+  return groups;
+}
+
+function merged(groups: readonly Lab[][]): readonly Lab[][] {
+  for (const [at, group] of groups.entries()) {
+    const like = groups.findIndex(
+      (other, n) => n > at && colourDifference(meanOf(group), meanOf(other)) < one,
+    );
+    if (like < 0) continue;
+    const joined = [...group, ...(groups[like] ?? [])];
+    return merged([...groups.filter((_, n) => n !== at && n !== like), joined]);
+  }
+  return groups;
+}
+
+function meanOf(labs: readonly Lab[]): Lab {
+  const mean = (of: (lab: Lab) => number) => labs.reduce((sum, lab) => sum + of(lab), 0) / labs.length;
+  return { l: mean(({ l }) => l), a: mean(({ a }) => a), b: mean(({ b }) => b) };
+}
+
+function apart(first: Lab, second: Lab): number {
+  return Math.hypot(first.l - second.l, first.a - second.a, first.b - second.b);
+}

@@ -1,0 +1,14 @@
+export { type MeasuredFile, type PiecesTableWords, writePieces, writePiecesTable } from "./document.ts";
+export { type MeasureOptions, measurePhoto } from "./measure.ts";
+export {
+  type Doubt,
+  doubts,
+  type MeasuredPhoto,
+  type MeasuredPiece,
+  type Photo,
+  type PhotoKind,
+  type PhotoWarning,
+  photoKinds,
+  photoWarnings,
+} from "./types.ts";
+export type { Vision } from "./vision.ts";

@@ -1,0 +1,64 @@
+import type { Lab } from "../engine/cloth/index.ts";
+import type { Light, Photo, Place } from "./types.ts";
+
+/** Linear light of each byte of sRGB (IEC 61966-2-1). */
+export const linearOf: Float64Array = Float64Array.from({ length: 256 }, (_, byte) => {
+  const value = byte / 255;
+  return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+});
+
+/** Linear light between pixels, bilinear; null outside the photo. */
+export function lightAt({ width, height, rgba }: Photo, [x, y]: Place): Light | null {
+  const [left, top] = [Math.floor(x), Math.floor(y)];
+  if (left < 0 || top < 0 || left >= width - 1 || top >= height - 1) return null;
+  const [across, down] = [x - left, y - top];
+  const at = 4 * (top * width + left);
+  const channel = (from: number) => {
+    const upper = mixed(linear(rgba, from), linear(rgba, from + 4), across);
+    const below = from + 4 * width;
+    return mixed(upper, mixed(linear(rgba, below), linear(rgba, below + 4), across), down);
+  };
+  return [channel(at), channel(at + 1), channel(at + 2)];
+}
+
+function linear(rgba: Photo["rgba"], at: number): number {
+  return linearOf[rgba[at] ?? 0] ?? 0;
+}
+
+function mixed(one: number, other: number, share: number): number {
+  return one + (other - one) * share;
+}
+
+/** Relative luminance (IEC 61966-2-1). */
+export function luminance([red, green, blue]: Light): number {
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+}
+
+/** Of linear sRGB light where 1 is white, CIELAB under D65 (CIE 15:2018, sRGB's matrix of IEC 61966-2-1). */
+export function labOf([red, green, blue]: Light): Lab {
+  const x = root((0.4124 * red + 0.3576 * green + 0.1805 * blue) / 0.9505);
+  const y = root(luminance([red, green, blue]));
+  const z = root((0.0193 * red + 0.1192 * green + 0.9505 * blue) / 1.089);
+  return { l: 116 * y - 16, a: 500 * (x - y), b: 200 * (y - z) };
+}
+
+const threshold = (6 / 29) ** 3;
+
+function root(value: number): number {
+  return value > threshold ? Math.cbrt(value) : value / (3 * (6 / 29) ** 2) + 4 / 29;
+}
+
+/** A smaller photo of grey bytes: each pixel the mean of `factor` × `factor`. Its centre (x, y) was (x + ½)·factor − ½. */
+export function shrunkGrey({ width, height, rgba }: Photo, factor: number) {
+  const [columns, rows] = [Math.floor(width / factor), Math.floor(height / factor)];
+  const bytes = new Uint8Array(columns * rows);
+  for (let row = 0; row < rows; row += 1)
+    for (let column = 0; column < columns; column += 1) {
+      let total = 0;
+      for (let y = row * factor; y < (row + 1) * factor; y += 1)
+        for (let at = 4 * (y * width + column * factor), n = 0; n < factor; n += 1, at += 4)
+          total += 0.299 * (rgba[at] ?? 0) + 0.587 * (rgba[at + 1] ?? 0) + 0.114 * (rgba[at + 2] ?? 0);
+      bytes[row * columns + column] = Math.round(total / (factor * factor));
+    }
+  return { bytes, width: columns };
+}

@@ -1,0 +1,89 @@
+import { colourDifference } from "../engine/cloth/index.ts";
+import { type Calibration, calibrated } from "./calibrate.ts";
+import { viewsOf } from "./camera.ts";
+import { clothOf } from "./colours.ts";
+import { sharpened } from "./corners.ts";
+import { floorPicture, pixelOn } from "./floorPicture.ts";
+import { floorColourAt, groundOf } from "./ground.ts";
+import { findMarkers } from "./markers.ts";
+import { type Outline, outlinesOn } from "./outlines.ts";
+import { evenLight } from "./paper.ts";
+import { centreOf } from "./polygon.ts";
+import { shapeOf } from "./shape.ts";
+import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
+import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning } from "./types.ts";
+import type { Vision } from "./vision.ts";
+
+export type MeasureOptions = {
+  /** What a ruler said of the check bars, as a share of what they were meant to be. */
+  readonly printed: number;
+};
+
+// Of the photo's long side: flat cards lie within a few ten-thousandths of where the camera puts them.
+const curled = 6e-4;
+// In ΔE00: nearer to the floor's colour, an outline is not to be trusted.
+const nearFloor = 8;
+const wellFilled = 0.94;
+const clearEnough = 0.6;
+const wellCovered = 0.75;
+
+/** Finds and measures all that lies round the cards in a photo. `vision` does the marker and mask work. */
+export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureOptions): MeasuredPhoto {
+  const found = findMarkers(photo, vision);
+  const markers = found.map((marker) => sharpened(photo, marker)).filter((marker) => marker !== null);
+  const cards = markers.map(({ id }) => id);
+  const calibration = calibrated(markers, { width: photo.width, height: photo.height, printed });
+  const scene = calibration && sceneOf(photo, calibration);
+  if (!calibration || !scene) return { cards, residual: null, warnings: [], pieces: [] };
+  const warnings = warningsOf(photo, calibration);
+  const common: readonly Doubt[] = [
+    ...(warnings.includes("curled-card") ? (["curled-card"] as const) : []),
+    ...(warnings.includes("one-sheet") || warnings.includes("one-card") ? (["one-sheet"] as const) : []),
+  ];
+  const pieces = outlinesOn(scene.picture, scene.ground, vision)
+    .map((outline) => pieceOf(scene, outline, common))
+    .filter((piece) => piece !== null);
+  return { cards, residual: calibration.residual, warnings, pieces };
+}
+
+function sceneOf(photo: Photo, { camera, lying }: Calibration): Scene | null {
+  const views = viewsOf(camera);
+  const light = evenLight(photo, views, lying);
+  if (light === null) return null;
+  const picture = floorPicture(
+    photo,
+    views,
+    light,
+    lying.map(({ at }) => at),
+  );
+  return { photo, views, light, picture, ground: groundOf(picture, lying) };
+}
+
+function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): readonly PhotoWarning[] {
+  const sheets = lying.filter(({ target }) => target.kind === "sheet").length;
+  return [
+    ...(worst > Math.max(0.8, curled * Math.max(width, height)) ? (["curled-card"] as const) : []),
+    ...(lying.length === 1 ? ([sheets === 1 ? "one-sheet" : "one-card"] as const) : []),
+  ];
+}
+
+function pieceOf(scene: Scene, outline: Outline, common: readonly Doubt[]): MeasuredPiece | null {
+  const sharp = outline.cutOff ? null : sharpOutline(scene, outline.polygon);
+  const { polygon, clear }: SharpOutline = sharp ?? { polygon: outline.polygon, clear: 0 };
+  const cloth = clothOf(scene.picture, polygon);
+  if (cloth === null) return null;
+  const { doubts, ...shape } = shapeOf(polygon);
+  const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));
+  const check: readonly Doubt[] = [
+    ...(colourDifference(cloth.mean, floor) < nearFloor ? (["near-floor"] as const) : []),
+    ...(outline.cutOff ? (["cut-off"] as const) : []),
+    ...(outline.solid < wellFilled || polygon.length > 4 ? (["may-be-two"] as const) : []),
+    ...doubts,
+    ...((clear < clearEnough || outline.filled < wellCovered) && !outline.cutOff
+      ? (["faint-side"] as const)
+      : []),
+    ...common,
+  ];
+  const { colours, busyness } = cloth;
+  return { ...shape, pixels: polygon.map(scene.views.toPhoto), colours, busyness, check };
+}

@@ -1,0 +1,110 @@
+import { type FloorPicture, floorOf } from "./floorPicture.ts";
+import type { Ground } from "./ground.ts";
+import { hullOf, isInside, type Polygon, signedArea, withFewerSides } from "./polygon.ts";
+import type { Place } from "./types.ts";
+import { greyMatrix, holding, type Matrix, type Vision } from "./vision.ts";
+
+/** A piece as the floor picture shows it, on the floor in inches, clockwise. */
+export type Outline = {
+  readonly polygon: Polygon;
+  /** The share of it that differs from the floor. */
+  readonly filled: number;
+  /** The share of its hull that is covered: less where it is no convex piece, or several. */
+  readonly solid: number;
+  /** It reaches to where the photo or the measured floor ends, or under a card. */
+  readonly cutOff: boolean;
+};
+
+const differs = 3.5;
+/** In square inches: less is lint, or a thread. */
+const leastArea = 0.7;
+// In inches: thinner than the first is no cloth; gaps narrower than the second are a print's.
+const thin = 0.16;
+const gap = 0.18;
+// What encloses more floor than cloth is no cloth: lines of a mat, a thread.
+const leastFilled = 0.5;
+// How much larger than the hull a triangle, or a figure of four sides, may be to stand for it.
+const fitsTriangle = 1.08;
+const fitsFour = 1.09;
+const sidesOfOdd = 8;
+
+/** What lies on the floor. */
+export function outlinesOn(picture: FloorPicture, ground: Ground, vision: Vision): readonly Outline[] {
+  const mask = Uint8Array.from(ground.off, (off) => (off > differs ? 255 : 0));
+  return contoursOf(mask, picture, vision)
+    .map((contour) => outlineOf(contour, picture, ground))
+    .filter((outline) => outline !== null);
+}
+
+function contoursOf(mask: Uint8Array, { width, perInch }: FloorPicture, vision: Vision): readonly Place[][] {
+  return holding((keep) => {
+    const image = keep(greyMatrix(vision, mask, width));
+    const round = (inches: number) => {
+      const size = 2 * Math.round((inches * perInch) / 2) + 1;
+      return keep(vision.getStructuringElement(vision.MORPH_ELLIPSE, new vision.Size(size, size)));
+    };
+    vision.morphologyEx(image, image, vision.MORPH_OPEN, round(thin));
+    vision.morphologyEx(image, image, vision.MORPH_CLOSE, round(gap));
+    vision.morphologyEx(image, image, vision.MORPH_OPEN, round(2 * thin));
+    const [contours, hierarchy] = [keep(new vision.MatVector()), keep(new vision.Mat())];
+    vision.findContours(image, contours, hierarchy, vision.RETR_EXTERNAL, vision.CHAIN_APPROX_NONE);
+    return Array.from({ length: contours.size() }, (_, at) => placesOf(keep(contours.get(at))));
+  });
+}
+
+function placesOf({ data32S }: Matrix): Place[] {
+  return Array.from({ length: data32S.length / 2 }, (_, at) => [
+    data32S[2 * at] ?? 0,
+    data32S[2 * at + 1] ?? 0,
+  ]);
+}
+
+function outlineOf(contour: readonly Place[], picture: FloorPicture, ground: Ground): Outline | null {
+  if (contour.length < 8) return null;
+  const hull = hullOf(contour);
+  const area = Math.abs(signedArea(contour));
+  if (area < leastArea * picture.perInch ** 2) return null;
+  const figure = figureOf(hull) ?? hull;
+  const filled = shareFilled(figure, picture, ground);
+  if (filled < leastFilled) return null;
+  const polygon = figure.map((place) => floorOf(picture, place));
+  return {
+    polygon,
+    filled,
+    solid: area / Math.abs(signedArea(hull)),
+    cutOff: contour.some((place) => touchesEnd(place, picture, ground)),
+  };
+}
+
+/** Counted on every other pixel, both ways. */
+function shareFilled(figure: Polygon, { width, height }: FloorPicture, { off }: Ground): number {
+  const [xs, ys] = [figure.map(([x]) => x), figure.map(([, y]) => y)];
+  const [right, bottom] = [Math.min(width - 1, Math.max(...xs)), Math.min(height - 1, Math.max(...ys))];
+  let [all, cloth] = [0, 0];
+  for (let y = Math.max(0, Math.floor(Math.min(...ys))); y <= bottom; y += 2)
+    for (let x = Math.max(0, Math.floor(Math.min(...xs))); x <= right; x += 2) {
+      if (!isInside(figure, [x, y])) continue;
+      all += 1;
+      cloth += Number((off[y * width + x] ?? 0) > differs);
+    }
+  return cloth / Math.max(1, all);
+}
+
+function figureOf(hull: Polygon): Polygon | null {
+  const size = signedArea(hull);
+  const [three, four] = [withFewerSides(hull, 3), withFewerSides(hull, 4)];
+  if (three && signedArea(three) < fitsTriangle * size) return three;
+  if (four && signedArea(four) < fitsFour * size) return four;
+  return withFewerSides(hull, sidesOfOdd);
+}
+
+function touchesEnd([x, y]: Place, { width, height }: FloorPicture, { covered }: Ground): boolean {
+  const reach = 3;
+  if (x < reach || y < reach || x >= width - reach || y >= height - reach) return true;
+  return [
+    [-reach, 0],
+    [reach, 0],
+    [0, -reach],
+    [0, reach],
+  ].some(([dx = 0, dy = 0]) => covered[(y + dy) * width + x + dx] === 1);
+}
