@@ -72,6 +72,10 @@ function report(file: string, truth: Truth, { cards, residual, warnings, pieces 
     return { truth: piece, found, contrast: colourDifference(lab(piece.lab), lab(truth.bgLab)) };
   });
   const wrong = pieces.filter((piece) => !used.has(piece));
+  for (const { kind, measured, check } of wrong)
+    process.stdout.write(
+      `  false: ${kind} ${measured.width.toFixed(1)} × ${measured.height.toFixed(1)} ${check.join(" ")}\n`,
+    );
   falsePieces += wrong.length;
   falseFlagged.push(...wrong.map(({ check }) => check.length > 0));
   all += pieces.length;

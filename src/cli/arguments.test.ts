@@ -93,6 +93,24 @@ describe("what a command line means", () => {
     expect(commandOf("cards --paper A4 --pdf -")).toEqual({ kind: "cards", paper: "a4", pdf: "-" });
   });
 
+  it("takes as many photos as are named, and what a ruler says of the bar", () => {
+    expect(commandOf("measure a.jpg b.jpg")).toEqual({
+      kind: "measure",
+      photos: ["a.jpg", "b.jpg"],
+      bar: null,
+      json: null,
+      csv: null,
+    });
+    expect(commandOf("measure a.jpg --bar 5.875 --json - --csv a.csv")).toMatchObject({
+      bar: { measured: inches(47, 8), meant: inches(6) },
+      json: "-",
+      csv: "a.csv",
+    });
+    expect(commandOf("measure a.jpg --bar 148mm")).toMatchObject({
+      bar: { measured: centimetres(14.8), meant: centimetres(15) },
+    });
+  });
+
   it("reads a name that begins with a dash behind --", () => {
     expect(commandOf("check -- -plan.json")).toEqual({ kind: "check", plan: "-plan.json" });
   });
@@ -121,6 +139,10 @@ describe("what a command line can't mean", () => {
     ["cards --paper a4", [{ kind: "option-missing", option: "pdf" }]],
     ["cards --paper a5 --pdf a.pdf", [{ kind: "not-a-choice", option: "paper", text: "a5" }]],
     ["cards a.csv --pdf a.pdf", [{ kind: "one-too-many", name: "a.csv" }]],
+    ["measure", [{ kind: "file-missing", wanted: "photo" }]],
+    ["measure a.jpg --bar 5", [{ kind: "out-of-range", option: "bar" }]],
+    ["measure a.jpg --json - --csv -", [{ kind: "two-documents-on-output", options: ["json", "csv"] }]],
+    ["measure a.jpg --json a --csv a", [{ kind: "one-file-for-two", file: "a", options: ["json", "csv"] }]],
     ["check", [{ kind: "file-missing", wanted: "plan" }]],
     ["plan heap.csv", [{ kind: "no-size" }]],
     ["plan heap.csv --top 60x80", [{ kind: "option-missing", option: "method" }]],

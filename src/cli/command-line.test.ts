@@ -1,7 +1,9 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import sharp from "sharp";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { plain as paint, rectangle, render, type Scene } from "../../test/made/scene.ts";
 import { readPlan } from "../files/index.ts";
 import { cliWordsFor } from "../words/index.ts";
 import { runCommandLine } from "./command-line.ts";
@@ -306,5 +308,87 @@ describe("verso cards", () => {
     const { status, said, complained } = await verso("cards", "--pdf", "none/cards.pdf");
     expect(complained).toEqual([expect.stringContaining("none/cards.pdf: there is no folder")]);
     expect({ status, said, files: written() }).toEqual({ status: 2, said: "", files: untouched });
+  });
+});
+
+describe("verso measure", () => {
+  const scene: Scene = {
+    width: 640,
+    height: 480,
+    focal: 500,
+    k1: 0,
+    tilt: 8,
+    towards: 20,
+    far: 22,
+    looksAt: [0, 0],
+    floor: paint(0.3, 0.25, 0.2),
+    cards: [
+      { first: 0, at: [-8.5, -5.5], degrees: 0 },
+      { first: 1, at: [8.5, -5.5], degrees: 30 },
+      { first: 2, at: [8.5, 5.5], degrees: 90 },
+    ],
+    pieces: [{ outline: rectangle([2, -1], [4.5, 6], 15), paint: paint(0.05, 0.08, 0.2) }],
+    fall: 0.1,
+    cast: [1, 1, 0.9],
+    noise: 1,
+    seed: 4,
+  };
+
+  // Of a brightness apart from the floor's, as JPEG keeps color more coarsely than light.
+  const photograph = async (name: string, photographed: Scene) => {
+    const { width, height, rgba } = render(photographed);
+    const image = sharp(rgba, { raw: { width, height, channels: 4 } });
+    await image.jpeg({ quality: 92 }).toFile(join(folder, name));
+  };
+
+  it("tells the pieces of a photo, and writes them as a table that can be planned with", async () => {
+    await photograph("a.jpg", scene);
+    const { status, said, complained } = await verso(
+      "measure",
+      "a.jpg",
+      "--json",
+      "a.json",
+      "--csv",
+      "a.csv",
+    );
+    expect(said).toContain("a.jpg: 1 piece\n  1. rectangle, 4⅜ × 5⅞ in\n");
+    expect(said).toContain("Written: a.json\nWritten: a.csv");
+    expect({ status, complained }).toEqual({ status: 0, complained: [] });
+    const { pieces, photos } = JSON.parse(readFileSync(join(folder, "a.json"), "utf8"));
+    expect(photos).toMatchObject([{ file: "a.jpg", cards: [0, 1, 2] }]);
+    expect(pieces).toMatchObject([{ photo: 0, kind: "rectangle", width: 4.375, height: 5.875, check: [] }]);
+    expect(readFileSync(join(folder, "a.csv"), "utf8")).toMatch(
+      /^kind,.*please check\nrectangle,4 3\/8,5 7\/8,/,
+    );
+  });
+
+  it("promises no more than a coarse photo shows, where cloth and floor differ in color alone", async () => {
+    await photograph("a.jpg", {
+      ...scene,
+      pieces: [{ outline: rectangle([2, -1], [4.5, 6], 15), paint: paint(0.1, 0.2, 0.5) }],
+    });
+    const { said } = await verso("measure", "a.jpg", "--json", "-");
+    const shrunk = await verso("measure", "a.jpg", "--bar", "5 7/8", "--json", "-");
+    const [piece] = JSON.parse(said).pieces;
+    const [smaller] = JSON.parse(shrunk.said).pieces;
+    // What her ruler says of the printed page goes for all of it.
+    expect(smaller.measured.width / piece.measured.width).toBeCloseTo(5.875 / 6, 3);
+    expect(piece.width).toBeLessThanOrEqual(4.5);
+    expect(piece.height).toBeLessThanOrEqual(6);
+  });
+
+  it("names every photo that can't be used, and writes nothing", async () => {
+    writeFileSync(join(folder, "torn.jpg"), Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 16]));
+    const many = await verso("measure", "torn.jpg", "heap.csv", "none.jpg", "--csv", "a.csv");
+    expect(many.complained.map((line) => line.split(":")[0])).toEqual(["torn.jpg", "heap.csv", "none.jpg"]);
+    await photograph("bare.jpg", { ...scene, width: 200, height: 150, focal: 160, cards: [] });
+    const bare = await verso("measure", "bare.jpg", "--csv", "a.csv");
+    expect(bare.complained).toEqual([expect.stringMatching(/^bare\.jpg: no reference card/)]);
+    const over = await verso("measure", "bare.jpg", "--csv", "bare.jpg");
+    expect(over.complained).toEqual([expect.stringContaining("is one of your photos")]);
+    expect([many, bare, over].map(({ status, said }) => [status, said])).toEqual(
+      [2, 2, 2].map((status) => [status, ""]),
+    );
+    expect(written()).not.toContain("a.csv");
   });
 });

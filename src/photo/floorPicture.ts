@@ -82,7 +82,7 @@ function boundsOf({ width, height }: Photo, { toFloor }: Views, cards: readonly 
   return { left, right, top, bottom };
 }
 
-/** How many pixels an inch takes in the photo, in the middle between the cards. */
+/** How many pixels an inch takes in the photo, in the middle between some places. */
 export function density({ toPhoto }: Views, cards: readonly Place[]): number {
   const mean = (axis: 0 | 1) =>
     cards.reduce((sum, place) => sum + place[axis], 0) / Math.max(1, cards.length);
@@ -112,15 +112,22 @@ function shrunk({ width, height, rgba }: Photo, factor: number) {
     const [left, top] = [Math.floor(u), Math.floor(v)];
     if (left < 0 || top < 0 || left >= columns - 1 || top >= rows - 1) return null;
     const [across, down] = [u - left, v - top];
-    const value = (from: number) => {
-      const below = from + 3 * columns;
-      const upper = (light[from] ?? 0) * (1 - across) + (light[from + 3] ?? 0) * across;
-      return (
-        upper * (1 - down) + ((light[below] ?? 0) * (1 - across) + (light[below + 3] ?? 0) * across) * down
-      );
-    };
     const first = 3 * (top * columns + left);
-    return [value(first), value(first + 1), value(first + 2)];
+    const below = first + 3 * columns;
+    const shares = [
+      (1 - across) * (1 - down),
+      across * (1 - down),
+      (1 - across) * down,
+      across * down,
+    ] as const;
+    const made: [number, number, number] = [0, 0, 0];
+    for (const channel of [0, 1, 2] as const)
+      made[channel] =
+        shares[0] * (light[first + channel] ?? 0) +
+        shares[1] * (light[first + 3 + channel] ?? 0) +
+        shares[2] * (light[below + channel] ?? 0) +
+        shares[3] * (light[below + 3 + channel] ?? 0);
+    return made;
   };
   return { at };
 }

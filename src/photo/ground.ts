@@ -72,9 +72,12 @@ export function groundOf(picture: FloorPicture, lying: readonly Lying[]): Ground
 /** How far a colour at a pixel of the floor picture is from the bare floor near it, in spreads. */
 export function offGround(ground: Omit<Ground, "off" | "covered">, { l, a, b }: Lab, pixel: Place): number {
   const at = cellAt(ground, pixel);
-  const share = (value: number, channel: 0 | 1 | 2) =>
-    (value - (ground.means[channel][at] ?? 0)) / (ground.spreads[channel][at] ?? 1);
-  return Math.hypot(share(l, 0), share(a, 1), share(b, 2));
+  const { means, spreads } = ground;
+  return Math.hypot(
+    (l - (means[0][at] ?? 0)) / (spreads[0][at] ?? 1),
+    (a - (means[1][at] ?? 0)) / (spreads[1][at] ?? 1),
+    (b - (means[2][at] ?? 0)) / (spreads[2][at] ?? 1),
+  );
 }
 
 /** The floor's colour near a pixel of the floor picture. */

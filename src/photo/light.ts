@@ -13,12 +13,19 @@ export function lightAt({ width, height, rgba }: Photo, [x, y]: Place): Light | 
   if (left < 0 || top < 0 || left >= width - 1 || top >= height - 1) return null;
   const [across, down] = [x - left, y - top];
   const at = 4 * (top * width + left);
-  const channel = (from: number) => {
-    const upper = mixed(linear(rgba, from), linear(rgba, from + 4), across);
-    const below = from + 4 * width;
-    return mixed(upper, mixed(linear(rgba, below), linear(rgba, below + 4), across), down);
-  };
-  return [channel(at), channel(at + 1), channel(at + 2)];
+  return [
+    between(rgba, at, { width, across, down }),
+    between(rgba, at + 1, { width, across, down }),
+    between(rgba, at + 2, { width, across, down }),
+  ];
+}
+
+type Between = { readonly width: number; readonly across: number; readonly down: number };
+
+function between(rgba: Photo["rgba"], at: number, { width, across, down }: Between): number {
+  const below = at + 4 * width;
+  const upper = mixed(linear(rgba, at), linear(rgba, at + 4), across);
+  return mixed(upper, mixed(linear(rgba, below), linear(rgba, below + 4), across), down);
 }
 
 function linear(rgba: Photo["rgba"], at: number): number {

@@ -122,10 +122,10 @@ describe.each([
 describe("what must be looked at", () => {
   const few = { ...table, width: 560, height: 420, focal: 440 };
 
-  it("is all of it with one card alone", () => {
-    const scene: Scene = { ...few, cards: table.cards.slice(0, 1), pieces: table.pieces.slice(0, 1) };
+  it("is all of it with fewer than three cards", () => {
+    const scene: Scene = { ...few, cards: table.cards.slice(0, 2), pieces: table.pieces.slice(0, 1) };
     const measured = photoOf(scene);
-    expect(measured.warnings).toEqual(["one-card"]);
+    expect(measured.warnings).toEqual(["few-cards"]);
     expect(measured.pieces.length).toBeGreaterThan(0);
     for (const { check } of measured.pieces) expect(check).toContain("one-sheet");
   });
@@ -181,7 +181,7 @@ describe("what is written of it", () => {
   const measured: MeasuredPhoto = {
     cards: [0, 1],
     residual: 0.12345,
-    warnings: ["one-card"],
+    warnings: ["few-cards"],
     pieces: [piece, tiny],
   };
   const files = [
@@ -198,7 +198,7 @@ describe("what is written of it", () => {
         file,
         cards: [0, 1],
         residual: 0.123,
-        warnings: ["one-card"],
+        warnings: ["few-cards"],
       })),
       pieces: [
         {

@@ -3,12 +3,12 @@ import { type Calibration, calibrated } from "./calibrate.ts";
 import { viewsOf } from "./camera.ts";
 import { clothOf } from "./colours.ts";
 import { sharpened } from "./corners.ts";
-import { floorPicture, pixelOn } from "./floorPicture.ts";
+import { density, floorPicture, pixelOn } from "./floorPicture.ts";
 import { floorColourAt, groundOf } from "./ground.ts";
 import { findMarkers } from "./markers.ts";
 import { type Outline, outlinesOn } from "./outlines.ts";
 import { evenLight } from "./paper.ts";
-import { centreOf } from "./polygon.ts";
+import { centreOf, gapBetween } from "./polygon.ts";
 import { shapeOf } from "./shape.ts";
 import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
 import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning } from "./types.ts";
@@ -24,6 +24,8 @@ const curled = 6e-4;
 // In ΔE00: nearer to the floor's colour, an outline is not to be trusted.
 const nearFloor = 8;
 const wellFilled = 0.94;
+// In inches. She is asked for half an inch.
+const laidApart = 0.3;
 const clearEnough = 0.6;
 const wellCovered = 0.75;
 
@@ -38,10 +40,11 @@ export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureO
   const warnings = warningsOf(photo, calibration);
   const common: readonly Doubt[] = [
     ...(warnings.includes("curled-card") ? (["curled-card"] as const) : []),
-    ...(warnings.includes("one-sheet") || warnings.includes("one-card") ? (["one-sheet"] as const) : []),
+    ...(warnings.includes("one-sheet") || warnings.includes("few-cards") ? (["one-sheet"] as const) : []),
   ];
-  const pieces = outlinesOn(scene.picture, scene.ground, vision)
-    .map((outline) => pieceOf(scene, outline, common))
+  const outlines = outlinesOn(scene.picture, scene.ground, vision);
+  const pieces = outlines
+    .map((outline) => pieceOf(scene, outline, [...besideDoubts(outline, outlines), ...common]))
     .filter((piece) => piece !== null);
   return { cards, residual: calibration.residual, warnings, pieces };
 }
@@ -63,8 +66,16 @@ function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): re
   const sheets = lying.filter(({ target }) => target.kind === "sheet").length;
   return [
     ...(worst > Math.max(0.8, curled * Math.max(width, height)) ? (["curled-card"] as const) : []),
-    ...(lying.length === 1 ? ([sheets === 1 ? "one-sheet" : "one-card"] as const) : []),
+    // With so few, the camera's bend can't be told from the floor's size in the middle between them.
+    ...(sheets < 2 && lying.length < 3 ? ([sheets === 1 ? "one-sheet" : "few-cards"] as const) : []),
   ];
+}
+
+/** She lays pieces apart; what lies nearer to another is a patch of the same block, or touches it. */
+function besideDoubts(outline: Outline, outlines: readonly Outline[]): readonly Doubt[] {
+  const others = outlines.filter((other) => other !== outline);
+  const isNear = others.some(({ polygon }) => gapBetween(outline.polygon, polygon) < laidApart);
+  return isNear ? ["may-be-one"] : [];
 }
 
 function pieceOf(scene: Scene, outline: Outline, common: readonly Doubt[]): MeasuredPiece | null {
@@ -72,7 +83,7 @@ function pieceOf(scene: Scene, outline: Outline, common: readonly Doubt[]): Meas
   const { polygon, clear }: SharpOutline = sharp ?? { polygon: outline.polygon, clear: 0 };
   const cloth = clothOf(scene.picture, polygon);
   if (cloth === null) return null;
-  const { doubts, ...shape } = shapeOf(polygon);
+  const { doubts, ...shape } = shapeOf(polygon, 1 / density(scene.views, polygon));
   const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));
   const check: readonly Doubt[] = [
     ...(colourDifference(cloth.mean, floor) < nearFloor ? (["near-floor"] as const) : []),

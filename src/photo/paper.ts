@@ -26,11 +26,12 @@ export type EvenLight = {
 export function evenLight(photo: Photo, views: Views, lying: readonly Lying[]): EvenLight | null {
   const whites = lying.flatMap((one) => whitesOf(photo, views, one));
   if (whites.length === 0) return null;
-  const levels = [0, 1, 2].map((channel) => fallOf(whites, channel));
-  const evened = (light: Light, floor: Place): Light => {
-    const at = (channel: 0 | 1 | 2) => light[channel] / (levels[channel]?.(floor) ?? 1);
-    return [at(0), at(1), at(2)];
-  };
+  const [red, green, blue] = [fallOf(whites, 0), fallOf(whites, 1), fallOf(whites, 2)];
+  const evened = (light: Light, floor: Place): Light => [
+    light[0] / red(floor),
+    light[1] / green(floor),
+    light[2] / blue(floor),
+  ];
   return { evened, lab: (light, floor) => labOf(evened(light, floor)) };
 }
 

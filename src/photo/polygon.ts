@@ -139,3 +139,20 @@ function spanAt(polygon: Polygon, x: number): Place | null {
   });
   return ys.length < 2 ? null : [Math.min(...ys), Math.max(...ys)];
 }
+
+/** How far two polygons that do not overlap are apart: the least from a corner of one to a side of the other. */
+export function gapBetween(one: Polygon, other: Polygon): number {
+  return Math.min(...one.map((place) => farFrom(other, place)), ...other.map((place) => farFrom(one, place)));
+}
+
+function farFrom(polygon: Polygon, [x, y]: Place): number {
+  if (isInside(polygon, [x, y])) return 0;
+  const far = polygon.map(([ax, ay], at) => {
+    const [bx, by] = polygon[(at + 1) % polygon.length] ?? [ax, ay];
+    const [dx, dy] = [bx - ax, by - ay];
+    const along = ((x - ax) * dx + (y - ay) * dy) / Math.max(1e-12, dx * dx + dy * dy);
+    const share = Math.max(0, Math.min(1, along));
+    return Math.hypot(x - ax - share * dx, y - ay - share * dy);
+  });
+  return Math.min(...far);
+}

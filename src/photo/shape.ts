@@ -1,5 +1,14 @@
 import { kindFromSides } from "../engine/cloth/index.ts";
-import { inches, length, roundDownTo, subtract, toNumber, unitsPerInch } from "../engine/length/index.ts";
+import {
+  inches,
+  type Length,
+  larger,
+  length,
+  roundDownTo,
+  subtract,
+  toNumber,
+  unitsPerInch,
+} from "../engine/length/index.ts";
 import { anglesOf, type Polygon, rectangleInside, sideLengths } from "./polygon.ts";
 import type { Doubt, MeasuredPiece, PhotoKind } from "./types.ts";
 
@@ -8,22 +17,28 @@ export type Shape = Pick<MeasuredPiece, "kind" | "width" | "height" | "measured"
   readonly doubts: readonly Doubt[];
 };
 
-// What is taken off before a size is rounded down, so that the cloth is never promised larger than it is.
-const margin = inches(1, 32);
+// What is taken off before a size is rounded down, so that the cloth is never promised larger than it is: this, and at
+// least a pixel at each side, for cameras keep color at half the fineness of light.
+const leastMargin = inches(1, 32);
+const marginPixels = 2;
 const step = inches(1, 8);
 
 // In degrees. Cut by hand, a corner may be off by this much.
 const square = 4;
 const rightAngle = 6;
 
-/** Names a polygon on the floor and gives its size; of what is neither rectangle nor right triangle, the largest straight rectangle inside. */
-export function shapeOf(polygon: Polygon): Shape {
-  if (polygon.length === 3) return triangleOf(polygon) ?? oddOf(polygon);
-  if (polygon.length === 4) return rectangleOf(polygon) ?? oddOf(polygon);
-  return oddOf(polygon);
+/**
+ * Names a polygon on the floor and gives its size; of what is neither rectangle nor right triangle, the
+ * largest straight rectangle inside. `pixel`: how many inches one of the photo shows.
+ */
+export function shapeOf(polygon: Polygon, pixel: number): Shape {
+  const margin = larger(leastMargin, lengthOf(marginPixels * pixel));
+  if (polygon.length === 3) return triangleOf(polygon, margin) ?? oddOf(polygon, margin);
+  if (polygon.length === 4) return rectangleOf(polygon, margin) ?? oddOf(polygon, margin);
+  return oddOf(polygon, margin);
 }
 
-function rectangleOf(polygon: Polygon): Shape | null {
+function rectangleOf(polygon: Polygon, margin: Length): Shape | null {
   const [a = 0, b = 0, c = 0, d = 0] = sideLengths(polygon);
   const isSquare = anglesOf(polygon).every((angle) => Math.abs(angle - 90) < square);
   const differ = (one: number, other: number) =>
@@ -35,7 +50,7 @@ function rectangleOf(polygon: Polygon): Shape | null {
   ];
   const [short, long] = one.mean <= other.mean ? [one, other] : [other, one];
   const kind = kindNamed(short.mean, long.mean);
-  return sized(kind, [short.mean, long.mean], [short.least, long.least]);
+  return sized(kind, [short.mean, long.mean], { least: [short.least, long.least], margin });
 }
 
 function kindNamed(width: number, height: number): PhotoKind {
@@ -43,36 +58,33 @@ function kindNamed(width: number, height: number): PhotoKind {
   return kind === "square" || kind === "strip" || kind === "length" ? kind : "rectangle";
 }
 
-function triangleOf(polygon: Polygon): Shape | null {
+function triangleOf(polygon: Polygon, margin: Length): Shape | null {
   const angles = anglesOf(polygon);
   const at = angles.findIndex((angle) => Math.abs(angle - 90) < rightAngle);
   if (at < 0) return null;
   const sides = sideLengths(polygon);
   const legs = [sides[at] ?? 0, sides[(at + 2) % 3] ?? 0].toSorted((one, other) => one - other);
   const [short = 0, long = 0] = legs;
-  return sized("triangle", [short, long], [short, long]);
+  return sized("triangle", [short, long], { least: [short, long], margin });
 }
 
-function oddOf(polygon: Polygon): Shape {
+function oddOf(polygon: Polygon, margin: Length): Shape {
   const { width, height } = rectangleInside(polygon);
   const [short, long] = [Math.min(width, height), Math.max(width, height)];
-  return { ...sized("odd", [short, long], [short, long]), doubts: ["not-square"] };
+  return { ...sized("odd", [short, long], { least: [short, long], margin }), doubts: ["not-square"] };
 }
 
 type Pair = readonly [width: number, height: number];
 
-function sized(kind: PhotoKind, [width, height]: Pair, least: Pair): Shape {
-  return {
-    kind,
-    width: promised(least[0]),
-    height: promised(least[1]),
-    measured: { width, height },
-    doubts: [],
-  };
+type Sure = { readonly least: Pair; readonly margin: Length };
+
+function sized(kind: PhotoKind, [width, height]: Pair, { least, margin }: Sure): Shape {
+  const [across, down] = [promised(least[0], margin), promised(least[1], margin)];
+  return { kind, width: across, height: down, measured: { width, height }, doubts: [] };
 }
 
 /** Down to the ruler's step, after the margin. */
-function promised(size: number): number {
+function promised(size: number, margin: Length): number {
   const kept = subtract(lengthOf(size), margin);
   return Math.max(0, toNumber(roundDownTo(kept, step), "in"));
 }

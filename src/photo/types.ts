@@ -30,6 +30,7 @@ export const doubts = [
   "near-floor",
   "cut-off",
   "may-be-two",
+  "may-be-one",
   "not-square",
   "faint-side",
   "curled-card",
@@ -37,7 +38,7 @@ export const doubts = [
 ] as const;
 export type Doubt = (typeof doubts)[number];
 
-export const photoWarnings = ["curled-card", "one-sheet", "one-card"] as const;
+export const photoWarnings = ["curled-card", "one-sheet", "few-cards"] as const;
 export type PhotoWarning = (typeof photoWarnings)[number];
 
 /** Sizes in inches. `width` and `height` are rounded down to the ruler's step; for a triangle they are its legs. */

@@ -2,9 +2,11 @@ import { describe, expect, it } from "vitest";
 import { styles } from "../engine/back/index.ts";
 import { papers, referencePages } from "../engine/cards/index.ts";
 import { centimetres, inches } from "../engine/length/index.ts";
+import { doubts, photoKinds, photoWarnings } from "../photo/index.ts";
 import { cardsWords } from "./cards.ts";
 import { type CommandProblem, cliWordsFor, commandNames } from "./cli.ts";
 import { locales } from "./locales.ts";
+import { photoWords } from "./photo.ts";
 import { isBracketed } from "./pseudo.ts";
 
 const size = { width: inches(60), height: inches(80) };
@@ -79,6 +81,45 @@ describe("the reference cards", () => {
         for (const text of [...texts, words.markers(page), words.title])
           expect(isBracketed(text)).toBe(locale === "en-XA");
       }
+  });
+});
+
+describe("pieces in a photo", () => {
+  const piece = {
+    kind: "square",
+    width: 4.375,
+    height: 4.5,
+    measured: { width: 4.5, height: 4.6 },
+    pixels: [],
+    colours: [],
+    busyness: 0,
+    check: doubts,
+  } as const;
+  const measured = {
+    cards: [0],
+    residual: 0.1,
+    warnings: photoWarnings,
+    pieces: [piece, { ...piece, check: [] }],
+  };
+
+  it("are told one by one, with every reason to look again", () => {
+    const words = photoWords("en-US");
+    const [head, first, second] = words.found("a\u001b.jpg", measured).split("\n");
+    expect(head).toBe("a\ufffd.jpg: 2 pieces");
+    expect(first).toMatch(
+      /^ {2}1\. square, 4⅜\s×\s4½\sin; please check: close to the floor's color, .*approximate$/,
+    );
+    expect(second).not.toContain("check");
+    expect(words.table.check(piece).split("; ")).toHaveLength(doubts.length);
+  });
+
+  it.each(locales)("are spoken of in %s", (locale) => {
+    const words = photoWords(locale);
+    const texts = [...doubts.map(words.doubt), ...photoWarnings.map(words.warning), words.table.fabric(3)];
+    for (const text of [...texts, words.table.checkHeading, words.table.check(piece)])
+      expect(isBracketed(text)).toBe(locale === "en-XA");
+    for (const kind of photoKinds)
+      expect(words.found("a.jpg", { ...measured, pieces: [{ ...piece, kind }] })).toContain("4⅜");
   });
 });
 

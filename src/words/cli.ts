@@ -472,8 +472,8 @@ for the corners; pages 2 and 3 are whole sheets, for opposite sides. Print at
   measure: `verso measure PHOTO... [--bar LENGTH] [--json FILE] [--csv FILE]
 
 Finds the pieces that lie between the printed cards or sheets in photos (JPEG or
-PNG), and measures them: shape, size, colors. Press first, lay the pieces half an
-inch apart on one even color, and have each card whole in the photo.
+PNG), and measures them: shape, size, colors. Press first, lay the pieces half
+an inch apart on one even color, with each card whole in the photo.
 Sizes are rounded down to 1/8 in after taking off 1/32 in. A piece that must be
 looked at is marked "please check", with the reason.
 

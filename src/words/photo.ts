@@ -63,6 +63,8 @@ function doubtText(doubt: photo.Doubt, { trade }: Voice): string {
       return "cut off by the edge of the photo or a card";
     case "may-be-two":
       return "may be two pieces";
+    case "may-be-one":
+      return "may be one with the piece beside it";
     case "not-square":
       return "not square";
     case "faint-side":
@@ -78,5 +80,5 @@ const warnings: Readonly<Record<photo.PhotoWarning, string>> = {
   "curled-card":
     "A card does not lie flat, or was not printed as the others. Press it down and take the photo again.",
   "one-sheet": "Only one sheet was found, so all sizes are approximate. Lay the other on the opposite side.",
-  "one-card": "Only one card was found, so all sizes are approximate. Lay one at each corner.",
+  "few-cards": "Fewer than three cards were found, so all sizes are approximate. Lay one at each corner.",
 };

@@ -1,4 +1,4 @@
-import { add, type Length, length, subtract } from "../length/index.ts";
+import { add, type Length, larger, length, subtract } from "../length/index.ts";
 import { type Marker, type Point, papers, type ReferencePage, referencePages } from "./pages.ts";
 
 /** What lies on the floor as one flat piece of paper: a card with one marker, or a sheet with four. */
@@ -27,7 +27,10 @@ function sheetTarget({ size, markers }: ReferencePage): Target {
 function cardTarget(marker: Marker): Target {
   const half = length(marker.side / 2);
   const middle = { x: add(marker.x, half), y: add(marker.y, half) };
-  return { kind: "card", reach: reachOf(4), markers: [fromMiddle(marker, middle)] };
+  // However the marker is turned on its card.
+  const { across, down } = reachOf(4);
+  const reach = larger(across, down);
+  return { kind: "card", reach: { across: reach, down: reach }, markers: [fromMiddle(marker, middle)] };
 }
 
 /** Of the larger of all papers, cut to a share of its sides. */
