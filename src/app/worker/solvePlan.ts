@@ -1,7 +1,6 @@
 import type { Job } from "../../engine/cloth/index.ts";
 import type { Plan, PlanRequest } from "../../engine/plan/index.ts";
 import type { FromSolver, SolveProgress, ToSolver } from "./messages.ts";
-import { type PackedPlan, unpack } from "./packed.ts";
 import solverAddress from "./solver.ts?worker&url";
 import { workerAddress } from "./trusted.ts";
 
@@ -11,8 +10,6 @@ export type SolveWishes = {
   readonly onProgress?: (progress: SolveProgress) => void;
   /** Ends the search; what is best so far is kept. */
   readonly signal?: AbortSignal;
-  /** She waits for this one: it goes before all others in line. */
-  readonly isFirst?: boolean;
 };
 
 /** `whole`: the search came to its end. Otherwise the plan is the best so far; `null` if there was none yet. */
@@ -20,56 +17,29 @@ export type Solved =
   | { readonly whole: true; readonly plan: Plan }
   | { readonly whole: false; readonly plan: Plan | null };
 
-type PackedWishes = Omit<SolveWishes, "onBetter"> & { readonly onBetter?: (plan: PackedPlan) => void };
-type PackedSolved =
-  | { readonly whole: true; readonly plan: PackedPlan }
-  | { readonly whole: false; readonly plan: PackedPlan | null };
-
 type Search = {
   readonly message: ToSolver;
-  readonly wishes: PackedWishes;
-  readonly done: (solved: PackedSolved) => void;
+  readonly wishes: SolveWishes;
+  readonly done: (solved: Solved) => void;
   readonly failed: (error: Error) => void;
 };
 
-type Working = {
-  readonly search: Search;
-  /** Ends its worker; what becomes of the search is for others to say. */
-  readonly letGo: () => void;
-};
-
 // One core is left for the page.
-const most = () => Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
+const most = Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
 
 const waiting: Search[] = [];
-const working = new Set<Working>();
 const idle: Worker[] = [];
+let working = 0;
 
 /**
  * Searches for a plan without holding up the page. More searches than there are cores to spare wait in line. Same
  * job, style, seed and effort give the same plan. Rejects only where the solver itself fails.
  */
-export async function solvePlan(job: Job, request: PlanRequest, wishes: SolveWishes = {}): Promise<Solved> {
-  const { onBetter, ...others } = wishes;
-  const solved = await solvePacked(job, request, {
-    ...others,
-    ...(onBetter === undefined ? {} : { onBetter: (plan) => onBetter(unpack(plan)) }),
-  });
-  if (solved.whole) return { whole: true, plan: unpack(solved.plan) };
-  return { whole: false, plan: solved.plan === null ? null : unpack(solved.plan) };
-}
-
-/** The same, its plans left as they came: for those that nobody may ever look at. */
-export function solvePacked(
-  job: Job,
-  request: PlanRequest,
-  wishes: PackedWishes = {},
-): Promise<PackedSolved> {
+export function solvePlan(job: Job, request: PlanRequest, wishes: SolveWishes = {}): Promise<Solved> {
   return new Promise((done, failed) => {
     const search: Search = { message: { kind: "start", job, request }, wishes, done, failed };
     if (wishes.signal?.aborted) return done({ whole: false, plan: null });
-    if (wishes.isFirst) waiting.unshift(search);
-    else waiting.push(search);
+    waiting.push(search);
     wishes.signal?.addEventListener("abort", () => leaveLine(search), { once: true });
     startNext();
   });
@@ -83,20 +53,11 @@ function leaveLine(search: Search): void {
 }
 
 function startNext(): void {
-  if (waiting[0]?.wishes.isFirst) makeRoom();
-  const search = working.size < most() ? waiting.shift() : undefined;
-  if (search !== undefined) run(search, idle.pop() ?? newSolver());
-  // What nobody works with holds memory for nothing.
-  if (waiting.length === 0) for (const worker of idle.splice(0)) worker.terminate();
-}
-
-/** With a large heap a search may be in the middle of a long move; another time it begins again and finds the same. */
-function makeRoom(): void {
-  if (working.size < most()) return;
-  const other = [...working].reverse().find(({ search }) => !search.wishes.isFirst);
-  if (other === undefined) return;
-  other.letGo();
-  waiting.splice(1, 0, other.search);
+  if (working >= most) return;
+  const search = waiting.shift();
+  if (search === undefined) return;
+  working += 1;
+  run(search, idle.pop() ?? newSolver());
 }
 
 function newSolver(): Worker {
@@ -106,46 +67,41 @@ function newSolver(): Worker {
 function run(search: Search, worker: Worker): void {
   const { wishes } = search;
   const over = new AbortController();
-  let best: PackedPlan | null = null;
-  const leave = () => {
+  let best: Plan | null = null;
+  const end = (after: "keep" | "let-go") => {
     over.abort();
-    working.delete(one);
-  };
-  const letGo = () => {
-    leave();
-    worker.terminate();
-  };
-  const one: Working = { search, letGo };
-  working.add(one);
-  const fail = (detail: string) => {
-    letGo();
+    working -= 1;
+    if (after === "keep") idle.push(worker);
+    else worker.terminate();
     startNext();
-    search.failed(new Error(detail));
   };
   const hear = ({ data }: MessageEvent<FromSolver>) => {
     if (data.kind === "progress") return wishes.onProgress?.(data.progress);
-    if (data.kind === "failed") return fail(data.detail);
+    if (data.kind === "failed") {
+      end("let-go");
+      return search.failed(new Error(data.detail));
+    }
     best = data.plan;
     wishes.onBetter?.(data.plan);
     if (data.kind === "better") return;
-    leave();
-    idle.push(worker);
+    end("keep");
     search.done({ whole: true, plan: data.plan });
-    startNext();
   };
   const options = { signal: over.signal };
   worker.addEventListener("message", hear, options);
   worker.addEventListener(
     "error",
-    ({ message }) => fail(message || "the solver could not be started"),
+    (event) => {
+      end("let-go");
+      search.failed(new Error(event.message || "the solver could not be started"));
+    },
     options,
   );
   // A solver in the middle of a move hears nothing: it is ended, and what it has told so far is kept.
   wishes.signal?.addEventListener(
     "abort",
     () => {
-      letGo();
-      startNext();
+      end("let-go");
       search.done({ whole: false, plan: best });
     },
     options,

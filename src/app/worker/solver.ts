@@ -1,7 +1,6 @@
 /** The solver, beside the page. One search at a time; it is stopped by ending the worker. */
 import { type PlanSearch, startPlan } from "../../engine/plan/index.ts";
 import type { FromSolver, ToSolver } from "./messages.ts";
-import { pack } from "./packed.ts";
 
 // Long enough that the turns cost nothing, short enough that what is shown moves.
 const turnMilliseconds = 60;
@@ -32,12 +31,12 @@ function solve({ job, request }: ToSolver): void {
     const isTime = since >= shownEvery && shown.took <= since * shownShare;
     if (search.covered > shown.covered && isTime && !search.done) shown = showing(search);
   }
-  say({ kind: "done", plan: pack(search.plan()) });
+  say({ kind: "done", plan: search.plan() });
 }
 
 function showing(search: PlanSearch): { covered: number; at: number; took: number } {
   const begun = performance.now();
-  say({ kind: "better", plan: pack(search.plan()) });
+  say({ kind: "better", plan: search.plan() });
   const at = performance.now();
   return { covered: search.covered, at, took: at - begun };
 }
@@ -52,5 +51,5 @@ function turn(search: PlanSearch, moves: number): number {
 }
 
 function say(message: FromSolver): void {
-  postMessage(message, { transfer: "plan" in message ? [message.plan.bytes.buffer] : [] });
+  postMessage(message);
 }

@@ -33,24 +33,20 @@ function standIn() {
       asked.push({ request, wishes, end, fail: () => reject(new Error("the solver broke off")) });
       wishes.signal?.addEventListener("abort", () => end({ whole: false, plan: null }));
     });
-  const notAsked = () => {
-    throw new Error("nothing is offered here");
-  };
-  const beside = { solvePlan: solve, solvePacked: notAsked, openChoice: notAsked };
   const nth = (index: number) => {
     const one = asked[index];
     if (one === undefined) throw new Error(`search ${index} was asked for`);
     return one;
   };
-  return { beside, asked, nth };
+  return { solve, asked, nth };
 }
 
 const settled = () => new Promise((done) => setTimeout(done, 0));
 
 describe("the desk", () => {
   test("searches a wish once, with the effort of so many seconds", () => {
-    const { beside, asked } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, asked } = standIn();
+    const desk = openDesk(job, solve);
     desk.search(wish, seconds.glance);
     desk.search(wish, seconds.glance);
     expect(asked.map(({ request }) => request)).toEqual([
@@ -59,8 +55,8 @@ describe("the desk", () => {
   });
 
   test("shows the first plan at once and then only better ones", () => {
-    const { beside, nth } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, nth } = standIn();
+    const desk = openDesk(job, solve);
     desk.search(wish, seconds.glance);
     const shown = () => desk.found().get(keyOf(wish))?.plan?.figures.covered;
     nth(0).wishes.onBetter?.(planOf(0.4));
@@ -72,8 +68,8 @@ describe("the desk", () => {
   });
 
   test("a longer search goes on from the best of the shorter one", async () => {
-    const { beside, nth } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, nth } = standIn();
+    const desk = openDesk(job, solve);
     desk.search(wish, seconds.glance);
     nth(0).end({ whole: true, plan: planOf(0.8) });
     await settled();
@@ -89,8 +85,8 @@ describe("the desk", () => {
   });
 
   test("stopped, it keeps the best so far and stays stopped; paused, it is gone on with", async () => {
-    const { beside, asked, nth } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, asked, nth } = standIn();
+    const desk = openDesk(job, solve);
     desk.search(wish, seconds.glance);
     nth(0).wishes.onBetter?.(planOf(0.5));
     desk.stop(wish);
@@ -106,8 +102,8 @@ describe("the desk", () => {
   });
 
   test("what a search that was ended still says is not heard over a newer one", async () => {
-    const { beside, nth } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, nth } = standIn();
+    const desk = openDesk(job, solve);
     desk.search(wish, seconds.glance);
     desk.pause(wish);
     desk.search(wish, seconds.glance);
@@ -119,8 +115,8 @@ describe("the desk", () => {
   });
 
   test("leaving ends every search", () => {
-    const { beside, asked } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, asked } = standIn();
+    const desk = openDesk(job, solve);
     for (const style of ["chunks", "cross", "squares"] as const)
       desk.search({ style, seed: 1, ...plainly }, seconds.glance);
     desk.leave();
@@ -128,8 +124,8 @@ describe("the desk", () => {
   });
 
   test("a solver that breaks off is said, and can be tried again", async () => {
-    const { beside, asked, nth } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, asked, nth } = standIn();
+    const desk = openDesk(job, solve);
     desk.search(wish, seconds.glance);
     nth(0).fail();
     await settled();
@@ -139,8 +135,8 @@ describe("the desk", () => {
   });
 
   test("a plan that was found before is not searched for again, until she asks for more", () => {
-    const { beside, asked } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, asked } = standIn();
+    const desk = openDesk(job, solve);
     desk.put(wish, planOf(0.9));
     desk.search(wish, seconds.glance);
     desk.search(wish, seconds.look);
@@ -150,8 +146,8 @@ describe("the desk", () => {
   });
 
   test("tells of each change, and a snapshot is the same until there is one", () => {
-    const { beside, nth } = standIn();
-    const desk = openDesk(job, beside);
+    const { solve, nth } = standIn();
+    const desk = openDesk(job, solve);
     let heard = 0;
     const stop = desk.subscribe(() => {
       heard += 1;

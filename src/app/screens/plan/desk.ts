@@ -3,7 +3,7 @@ import { jobFor } from "../../../engine/choice/index.ts";
 import type { Amount, Job } from "../../../engine/cloth/index.ts";
 import { defaultEffort, type Plan, type PlanRequest } from "../../../engine/plan/index.ts";
 import type { PlanDocument, StayingCells } from "../../../files/index.ts";
-import type { Beside } from "../../worker/index.ts";
+import type { solvePlan } from "../../worker/index.ts";
 import { makeOffers, nothingOffered, type Offer, type Offered } from "./offered.ts";
 import { staysFrom } from "./stays.ts";
 
@@ -38,8 +38,8 @@ export const seconds = { glance: 1, look: 6, longLook: 24 } as const;
 export type Desk = {
   found(): ReadonlyMap<string, Found>;
   subscribe(listener: () => void): () => void;
-  /** Searches so long, unless that was done before or is under way; `isFirst`: before all others in line. */
-  search(wish: Wish, seconds: number, isFirst?: boolean): void;
+  /** Searches so long, unless that was done before or is under way. */
+  search(wish: Wish, seconds: number): void;
   /** Lays a plan there that was found before. */
   put(wish: Wish, plan: PlanDocument): void;
   /** Ends the search; the best so far stays. */
@@ -77,7 +77,7 @@ function requestFor({ style, seed, stays }: Wish, effort: number): PlanRequest {
   return { style, seed, effort, ...(staying === null ? {} : { stays: staying }) };
 }
 
-export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePacked" | "openChoice">): Desk {
+export function openDesk(job: Job, solve: typeof solvePlan): Desk {
   let found: ReadonlyMap<string, Found> = new Map();
   const listeners = new Set<() => void>();
   const running = new Map<string, AbortController>();
@@ -93,24 +93,19 @@ export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePack
     return isBetter(plan, before, whole) ? plan : before;
   };
 
-  const run = async (wish: Wish, time: number, isFirst: boolean) => {
+  const run = async (wish: Wish, time: number) => {
     const key = keyOf(wish);
     const stop = new AbortController();
     running.set(key, stop);
     lay(key, { state: "searching", share: 0 });
     try {
-      const solved = await beside.solvePlan(
-        jobFor(job, wish.amount),
-        requestFor(wish, defaultEffort(job, time)),
-        {
-          isFirst,
-          signal: stop.signal,
-          onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
-          onProgress: ({ share, covered }) => {
-            if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
-          },
+      const solved = await solve(jobFor(job, wish.amount), requestFor(wish, defaultEffort(job, time)), {
+        signal: stop.signal,
+        onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
+        onProgress: ({ share, covered }) => {
+          if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
         },
-      );
+      });
       if (!solved.whole) return;
       lay(key, { plan: bestOf(key, solved.plan, true), state: "found", share: 1, seconds: time });
     } catch {
@@ -150,10 +145,10 @@ export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePack
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    search(wish, time, isFirst = false) {
+    search(wish, time) {
       const key = keyOf(wish);
       if (running.has(key) || (found.get(key)?.seconds ?? 0) >= time) return;
-      void run(wish, time, isFirst);
+      void run(wish, time);
     },
     put: (wish, plan) => lay(keyOf(wish), { plan, state: "found", share: 1, seconds: seconds.look }),
     stop: (wish) => end(keyOf(wish), "stopped"),
@@ -164,7 +159,7 @@ export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePack
       const stop = new AbortController();
       offering = stop;
       const told = (next: Offered) => offering === stop && tell(next);
-      makeOffers({ job, seconds: seconds.glance, beside, signal: stop.signal, onOffered: told })
+      makeOffers({ job, seconds: seconds.glance, solve, signal: stop.signal, onOffered: told })
         .catch(() => told({ kind: "made", offers: [], notes: [] }))
         .finally(() => {
           if (offering === stop) offering = null;
