@@ -91,7 +91,7 @@ export class Connection {
   }
 
   async #connect(): Promise<Database> {
-    if (this.#storage === null) throw new Error("There is no storage here.");
+    if (this.#storage === null) throw new Error("no storage");
     const request = this.#storage.open(this.#name, schemaVersion);
     request.onupgradeneeded = ({ oldVersion }) => createTables(request.result, oldVersion);
     // The library knows the tables only of what it opened itself, and that is always the browser's own storage.

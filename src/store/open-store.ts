@@ -334,7 +334,7 @@ class ProjectsOnDevice {
 async function folderOf(
   device: NonNullable<StoreSurroundings["device"]>,
 ): Promise<FileSystemDirectoryHandle> {
-  if (device.getDirectory === undefined) throw new Error("There is no file system here.");
+  if (device.getDirectory === undefined) throw new Error("no file system");
   return await device.getDirectory();
 }
 

@@ -26,7 +26,7 @@ export function useStoreState(): StoreState {
 /** The open project, to be edited. Only on pages that belong to a project. */
 export function useProject(): ProjectHandle {
   const project = useContext(ProjectContext);
-  if (project === null) throw new Error("a page of a project stands outside of one");
+  if (project === null) throw new Error("no project round it");
   return project;
 }
 
@@ -43,7 +43,7 @@ export function useFrameWords(): FrameWords {
 
 function useSurroundings(): Surroundings {
   const surroundings = useContext(SurroundingsContext);
-  if (surroundings === null) throw new Error("nothing stands outside of the app");
+  if (surroundings === null) throw new Error("no app round it");
   return surroundings;
 }
 
