@@ -1,7 +1,5 @@
 import { readArguments } from "./arguments.ts";
-import { runCards } from "./cards.ts";
 import { runCheck } from "./check.ts";
-import { runMeasure } from "./measure.ts";
 import { runPlan } from "./plan.ts";
 import { runSize } from "./size.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
@@ -27,9 +25,10 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
       return runPlan(command, terminal);
     case "check":
       return runCheck(command, terminal);
+    // What writes PDF and what reads photos is large, and the other commands start without it.
     case "cards":
-      return runCards(command, terminal);
+      return (await import("./cards.ts")).runCards(command, terminal);
     case "measure":
-      return runMeasure(command, terminal);
+      return (await import("./measure.ts")).runMeasure(command, terminal);
   }
 }

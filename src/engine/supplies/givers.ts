@@ -14,14 +14,11 @@ import {
   withoutGivers,
 } from "../layout/index.ts";
 import { centimetres, type DisplayUnit, inches, type Length, larger, times } from "../length/index.ts";
+import { isLongJoin } from "../work/index.ts";
 import { sheetsOf } from "./source-cloth.ts";
 import { type Want, wantsOf } from "./wants.ts";
 
-/** A join is long from here on, or where more seams than `manySeams` end on one side of it. Common practice. */
-const longJoin: Length = inches(18);
-const manySeams = 6;
-
-/** Sewing drifts by as much a seam, steadily; a published count: 23 seams make 1 7/16 in (catbirdquilts, 2017). */
+/** Sewing drifts by as much a seam, steadily: 23 seams make 1 7/16 in (`work/errors`, published). */
 const driftOfSeam: Length = inches(1, 16);
 /** "One to two inches" is as much as quilters leave; never less than `leastLeftLong`. */
 const leftLongIn: Readonly<Record<DisplayUnit, { readonly usual: Length; readonly most: Length }>> = {
@@ -84,7 +81,7 @@ function longSeamsOf(layout: LayoutNode, job: Job): readonly LongSeam[] {
     return node.parts.slice(1).flatMap((after, index): LongSeam[] => {
       const before = node.parts[index];
       const seams = Math.max(seamsEndingOn(before, along, "last"), seamsEndingOn(after, along, "first"));
-      if (node[along] <= longJoin && seams <= manySeams) return [];
+      if (!isLongJoin(node[along], seams)) return [];
       return [
         {
           parts: [

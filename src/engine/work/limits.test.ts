@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { inches, length } from "../length/index.ts";
-import { easingLimit, joinLimit } from "./index.ts";
+import { easingLimit, isLongJoin, joinLimit } from "./index.ts";
 
 describe("time", () => {
   // Common practice.
@@ -30,4 +30,12 @@ describe("easing", () => {
     expect(easingLimit(length(95))).toBe(0);
     expect(easingLimit(length(191))).toBe(1);
   });
+});
+
+test.each([
+  [18, 6, false],
+  [18 + 1 / 8, 0, true],
+  [5, 7, true],
+])("a join of %s in on which %s seams end is long: %s (common practice)", (long, seams, isLong) => {
+  expect(isLongJoin(inches(long * 8, 8), seams)).toBe(isLong);
 });

@@ -39,3 +39,8 @@ export function easingLimit(seam: Length): Length {
   const share = length(Math.floor(seam / 96));
   return smaller(share, inches(1, 2));
 }
+
+/** A join is long over 18 in, or where more than six seams end on one side of it: common practice. */
+export function isLongJoin(long: number, seams: number): boolean {
+  return long > inches(18) || seams > 6;
+}

@@ -1,3 +1,4 @@
+import { isLongJoin } from "../../work/index.ts";
 import type { LayoutNode, PieceNode } from "../types.ts";
 import { type Bough, partAt } from "./bough.ts";
 import { type Eye, type Fault, inch, isCutOff } from "./fault.ts";
@@ -71,8 +72,8 @@ export function blocksOutside({ cells }: Scene, { outline, pieces, job }: Eye): 
 export function joinsWithoutGiver({ root, lines, banks }: Scene, eye: Eye): Fault[] {
   return lines.flatMap((line, at) => {
     const [one = [], other = []] = banks[at] ?? [];
-    if (line.index < 0 || (line.to - line.from <= 18 * inch && one.length <= 7 && other.length <= 7))
-      return [];
+    const seams = Math.max(one.length, other.length) - 1;
+    if (line.index < 0 || !isLongJoin(line.to - line.from, seams)) return [];
     const fork = partAt(root, line.way);
     if (fork?.kind !== "fork") return [];
     const sides = [fork.parts[line.index], fork.parts[line.index + 1]];

@@ -14,13 +14,26 @@ const searches = 4;
 const moves = 24;
 const turns = 3;
 
+/** What a layout leaves over, to piece its gaps from. */
 export type Refilling = {
   readonly root: Bough;
+  readonly rest: LayoutNode;
+  readonly stock: Stock;
   readonly job: Job;
   readonly limits: Limits;
   /** Most seams that may be added. */
   readonly joins: number;
 };
+
+export function refillingOf(
+  root: Bough,
+  { job, limits, joins }: Pick<Refilling, "job" | "limits" | "joins">,
+): Refilling {
+  const rest = layoutFrom(root, job);
+  const { width, height } = rest;
+  const { heap, begun } = heapBeside({ kind: "stays", node: rest, width, height }, job);
+  return { root, rest, stock: stockOf(heap, [], begun), job, limits, joins };
+}
 
 /** Plain cloth in the pieced regions that is large enough for a piece, the largest first. */
 export function gapsIn(root: Bough, { smallest }: Limits): readonly Way[] {
@@ -39,11 +52,10 @@ export function gapsIn(root: Bough, { smallest }: Limits): readonly Way[] {
 }
 
 /** Layouts in which a gap is pieced from what lies unused. */
-export function* refilled(gap: Way, { root, job, limits, joins }: Refilling): Generator<Bough> {
+export function* refilled(gap: Way, refilling: Refilling): Generator<Bough> {
+  const { root, rest, stock, job, limits, joins } = refilling;
   const part = partAt(root, gap);
   const cloth = part === undefined ? null : clothIn(part);
-  const rest = layoutFrom(root, job);
-  const stock = stockBeside(rest, job);
   if (part === undefined || cloth === null || stock.lots.length === 0) return;
   for (const twig of fillings(stock, part, { job, mostLeaves: joins + 1 })) {
     const filling = settleOne(mended(twig, stock), cloth.fabric, { rest, job });
@@ -70,11 +82,6 @@ function* fillings(
       search.step(moves / turns);
     }
   }
-}
-
-function stockBeside(node: LayoutNode, job: Job): Stock {
-  const { heap, begun } = heapBeside({ kind: "stays", node, width: node.width, height: node.height }, job);
-  return stockOf(heap, [], begun);
 }
 
 function isPlain(twig: Twig): boolean {

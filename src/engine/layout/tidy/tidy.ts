@@ -2,14 +2,14 @@ import type { Job } from "../../cloth/index.ts";
 import { joinsFor } from "../../work/index.ts";
 import type { LayoutNode, LeafNode } from "../types.ts";
 import { mapLeaves } from "../walk.ts";
-import { type Bough, boughFrom, layoutFrom, type Rect, type Way } from "./bough.ts";
+import { type Bough, boughFrom, layoutFrom, partAt, type Rect, type Way } from "./bough.ts";
 import { eyeOf, isHalf, limitsOf } from "./eye.ts";
 import { type Eye, type Fault, inch } from "./fault.ts";
 import { type Glance, Known } from "./glance.ts";
 import { joinsIn } from "./joins.ts";
 import { likesIn } from "./likes.ts";
 import { type Mending, plainer, plainerByTwo, rearranged } from "./moves.ts";
-import { gapsIn, refilled } from "./refill.ts";
+import { gapsIn, type Refilling, refilled, refillingOf } from "./refill.ts";
 import { Sameness } from "./sameness.ts";
 import { Viewer } from "./scene.ts";
 import { smallestTaken } from "./smallestTaken.ts";
@@ -139,22 +139,32 @@ class Table {
 
   /** What was made plain is pieced otherwise, as far as nothing is wrong with it then. */
   refill(): void {
-    for (let filled = true; filled && this.left > 0; ) {
-      filled = gapsIn(this.root, this.mending.limits).some((gap) => this.refillGap(gap));
-    }
+    const tried = new WeakSet<Bough>();
+    for (let filled = true; filled && this.left > 0; ) filled = this.refillOne(tried);
   }
 
-  private refillGap(gap: Way): boolean {
-    const now = this.looked;
+  /** A gap that nothing fitted stays: later even less lies unused. */
+  private refillOne(tried: WeakSet<Bough>): boolean {
     const { job } = this.eye;
     const { limits } = this.mending;
     const joins = this.mostJoins - joinsIn(this.root);
     if (joins < 0) return false;
-    for (const other of refilled(gap, { root: this.root, job, limits, joins })) {
+    const refilling = refillingOf(this.root, { job, limits, joins });
+    return gapsIn(this.root, limits).some((way) => {
+      const gap = partAt(this.root, way);
+      if (gap === undefined || tried.has(gap)) return false;
+      tried.add(gap);
+      return this.refillGap(way, refilling);
+    });
+  }
+
+  private refillGap(gap: Way, refilling: Refilling): boolean {
+    const now = this.looked;
+    for (const other of refilled(gap, refilling)) {
       if (this.left <= 0) break;
       if (joinsIn(other) > this.mostJoins) continue;
-      const better = this.look(other, this.looked.cost - 1e-6);
-      if (better !== null && isNoWorse(better.known, now.known)) this.lookOn(better);
+      const better = this.lookAtFilling(other, now.known);
+      if (better !== null) this.lookOn(better);
     }
     return this.looked !== now;
   }
@@ -219,6 +229,14 @@ class Table {
     return this.judged(root, glance, this.looked.cost - 1e-6);
   }
 
+  /** Null too: more is wrong than before, or more like touches like. */
+  private lookAtFilling(root: Bough, before: Known): Looked | null {
+    this.left--;
+    const glance = this.looked.known.glanceAt(root);
+    if (glance.like > before.like || glance.faults(before.faults.length) === null) return null;
+    return this.judged(root, glance, this.looked.cost - 1e-6);
+  }
+
   private judged(root: Bough, glance: Glance, bound: number): Looked | null {
     const most = Math.ceil((bound - baseOf(glance)) / this.faultCost) - 1;
     return glance.faults(most) === null ? null : this.lookWhole(root);
@@ -227,11 +245,6 @@ class Table {
 
 function isBearable({ kind }: Fault): boolean {
   return kind === "no giver";
-}
-
-/** Nothing more is wrong, and no more like touches like. */
-function isNoWorse(one: Known, other: Known): boolean {
-  return one.faults.length <= other.faults.length && one.like <= other.like;
 }
 
 function baseOf({ like, used }: Pick<Glance, "like" | "used">): number {
