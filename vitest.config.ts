@@ -11,5 +11,7 @@ export default defineConfig({
     allowOnly: false,
     passWithNoTests: false,
     testTimeout: 60_000,
+    // By itself it leaves one core idle, which on two cores is half of them.
+    maxWorkers: "100%",
   },
 });
