@@ -33,7 +33,7 @@ function better(filling: Filling, width: number, height: number): Twig | null {
   const before = pool.cost;
   const row = layer(filling, width, height);
   if (row === null) return null;
-  if (row.cost + pool.cost - before <= twigs.cloth(width, height).cost) return row;
+  if (row.cost + pool.cost - before <= twigs.costOfCloth(width, height)) return row;
   pool.undo(mark);
   return null;
 }

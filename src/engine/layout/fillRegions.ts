@@ -8,10 +8,11 @@ import { heapBeside } from "./heapBeside.ts";
 import { edgesOf, keptInside } from "./keptInside.ts";
 import { mended } from "./mended.ts";
 import { type Outline, polish } from "./polish.ts";
+import { pricesInRoom } from "./prices.ts";
 import { randomFrom } from "./random.ts";
-import { type Search, startSearch } from "./search.ts";
+import { type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
-import { stockOf } from "./stock.ts";
+import { type Stock, stockOf } from "./stock.ts";
 import { coveredIn, thinned } from "./thinned.ts";
 import { type Tidying, tidied } from "./tidy/tidy.ts";
 import type { Twig } from "./twig.ts";
@@ -41,14 +42,15 @@ export function fillRegions(
     seed,
     rooms: spots.map((spot) => spot.region),
   });
-  const stock = stockOf(heap, units, begun);
   const spaces = spots.map(({ region: { width, height } }) => ({
     width: width / job.step,
     height: height / job.step,
     allows: () => true,
   }));
+  const whole = stockOf(heap, units, begun);
+  const stock = style === "all-over" ? inItsRoom(whole, spaces) : whole;
   const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
-  const search = startSearch(stock, spaces, { seed, effort, mostLeaves });
+  const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense: style === "all-over" });
   const edges = spots.map((spot) => edgesOf(spot, region));
   const arrange = (twigs: readonly Twig[]) => keptInside(polished(twigs), edges, stock);
   const polished = (twigs: readonly Twig[]) =>
@@ -73,6 +75,13 @@ export function fillRegions(
     const stays = staysIn(region, { x: 0, y: 0 });
     return tidied(settled, { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays, tries });
   });
+}
+
+// Other styles are drawn round the heap, and plain cloth in their rows is a fault.
+function inItsRoom(stock: Stock, spaces: readonly Space[]): Stock {
+  const room = spaces.reduce((sum, { width, height }) => sum + width * height, 0);
+  const leftovers = stock.lots.reduce((sum, { area, count }) => sum + area * count, 0);
+  return { ...stock, prices: pricesInRoom(stock.prices, { room, leftovers }) };
 }
 
 // Looking at an arrangement takes time with its cells, so large ones get fewer looks; a first plan, wanted at once, a few.

@@ -3,7 +3,7 @@ import type { EndToEnd } from "./endToEnd.ts";
 import type { Lie, Lies } from "./lies.ts";
 import type { Pool } from "./pool.ts";
 import type { Random } from "./random.ts";
-import type { Face, Lot, Stock } from "./stock.ts";
+import type { Face, Stock } from "./stock.ts";
 import type { Sawmill, Twig } from "./twig.ts";
 
 /** What a strategy works with while it fills one region. */
@@ -13,6 +13,11 @@ export type Filling = {
   readonly random: Random;
   readonly twigs: Sawmill;
   readonly ends: EndToEnd;
+  /**
+   * Looks for what fits among the few leftovers that lie open, not in the whole heap, of which most is in its place. More
+   * fits then, and more closely.
+   */
+  readonly dense: boolean;
   readonly candidates: Candidates;
   /** Faces that may go into this region. */
   readonly faces: readonly Face[];
@@ -34,9 +39,4 @@ export function place(filling: Filling, face: Face, width: number, height: numbe
 /** The longest this can be in a row now: a strip only gives what is left of it. */
 export function longest(pool: Pool, lie: Lie): number {
   return lie.freeAlong && lie.lot.roll ? Math.min(lie.along, pool.reach(lie.lot)) : lie.along;
-}
-
-export function isLeft(pool: Pool, lot: Lot, smallest: number): boolean {
-  const face = lot.faces[0];
-  return face !== undefined && pool.supply(face, smallest) > 0;
 }

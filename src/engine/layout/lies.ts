@@ -1,4 +1,4 @@
-import type { Face, Lot } from "./stock.ts";
+import type { Face, Lot, Stock } from "./stock.ts";
 
 /** A face as it lies in a row: how long it makes the row, how thick. */
 export type Lie = {
@@ -17,18 +17,25 @@ export type Lies = {
   readonly firm: (thickness: number) => readonly Lie[];
   /** Strips that lie across the row and are cut to its thickness. */
   readonly loose: readonly Lie[];
+  /** The ways one lot can lie, those that are cut to the row's thickness apart; by the lot's index. */
+  readonly ofLots: readonly LiesOfLot[];
 };
 
+export type LiesOfLot = { readonly firm: readonly Lie[]; readonly loose: readonly Lie[] };
+
 /** `beside`: the row runs left to right. */
-export function liesOf(faces: readonly Face[], beside: boolean): Lies {
+export function liesOf({ lots }: Stock, faces: readonly Face[], beside: boolean): Lies {
   const loose: Lie[] = [];
   const firm: Lie[] = [];
+  const ofLots = lots.map((): { firm: Lie[]; loose: Lie[] } => ({ firm: [], loose: [] }));
   for (const face of faces) {
     const isLoose = face.along === (beside ? "height" : "width");
-    (isLoose ? loose : firm).push(beside ? lying(face) : standing(face));
+    const lie = beside ? lying(face) : standing(face);
+    (isLoose ? loose : firm).push(lie);
+    ofLots[face.lot.index]?.[isLoose ? "loose" : "firm"].push(lie);
   }
   const found = new Map<number, readonly Lie[]>();
-  return { loose, firm: (thickness) => remembered(found, firm, thickness) };
+  return { loose, ofLots, firm: (thickness) => remembered(found, firm, thickness) };
 }
 
 function lying(face: Face): Lie {

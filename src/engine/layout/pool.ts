@@ -6,8 +6,9 @@ export type Pool = {
   offers(face: Face, width: number, height: number): boolean;
   /** How many cells with `along` steps of length a lot can still give. */
   supply(face: Face, along: number): number;
-  /** Is anything of it left? */
-  has(lot: Lot): boolean;
+  /** Lots of which enough is left for a cell, in an order that comes of what was taken and put back. */
+  readonly open: readonly Lot[];
+  isOpen(lot: Lot): boolean;
   /** The longest cell the lot can still give along its free side, in steps. */
   reach(lot: Lot): number;
   take(face: Face, width: number, height: number): void;
@@ -33,17 +34,22 @@ class Remaining implements Pool {
   private readonly whole: Float64Array;
   private readonly journal: number[] = [];
   private readonly stock: Stock;
+  readonly open: Lot[] = [];
+  /** Where each lot stands among the open ones, −1: it doesn't. */
+  private readonly places: Int32Array;
   cost = 0;
 
   constructor(stock: Stock) {
     this.stock = stock;
     this.left = new Float64Array(stock.lots.length);
     this.whole = new Float64Array(stock.lots.length);
+    this.places = new Int32Array(stock.lots.length).fill(-1);
     for (const lot of stock.lots) {
       const long = Math.max(lot.piece.width, lot.piece.height);
       this.left[lot.index] = lot.roll ? long - lot.taken : lot.count;
       this.whole[lot.index] = lot.roll ? long : lot.count;
       this.cost += this.costOf(lot);
+      this.openOrClose(lot);
     }
   }
 
@@ -59,8 +65,8 @@ class Remaining implements Pool {
     return face.lot.roll ? Math.floor(left / (along * this.stock.step + this.stock.allowances)) : left;
   }
 
-  has(lot: Lot): boolean {
-    return lot.roll ? this.reach(lot) >= this.stock.smallest : (this.left[lot.index] as number) > 0;
+  isOpen(lot: Lot): boolean {
+    return (this.places[lot.index] as number) >= 0;
   }
 
   reach(lot: Lot): number {
@@ -104,6 +110,27 @@ class Remaining implements Pool {
     this.cost -= this.costOf(lot);
     this.left[index] = (this.left[index] as number) + amount;
     this.cost += this.costOf(lot);
+    this.openOrClose(lot);
+  }
+
+  private openOrClose(lot: Lot): void {
+    const { open, places } = this;
+    const place = places[lot.index] as number;
+    const isOpen = this.gives(lot);
+    if (isOpen === place >= 0) return;
+    if (isOpen) {
+      places[lot.index] = open.push(lot) - 1;
+      return;
+    }
+    const last = open.pop() as Lot;
+    places[lot.index] = -1;
+    if (last === lot) return;
+    open[place] = last;
+    places[last.index] = place;
+  }
+
+  private gives(lot: Lot): boolean {
+    return lot.roll ? this.reach(lot) >= this.stock.smallest : (this.left[lot.index] as number) > 0;
   }
 
   // What is left of a strip that has been cut into is as good as lost: it counts by its area.

@@ -36,6 +36,21 @@ export function pricesFor(wishes: readonly Wish[]): Prices {
   return Object.assign({}, usualPrices, ...wishes.map((wish) => dearer[wish]));
 }
 
+/**
+ * Where there is clearly more room than leftovers, plain cloth is needed in any case, and what is trimmed away is lost
+ * for nothing; where they are just enough, a trim often saves more cloth than it costs.
+ */
+export function pricesInRoom(
+  prices: Prices,
+  { room, leftovers }: { room: number; leftovers: number },
+): Prices {
+  if (room < leftovers * 1.1 - 1e-9) return prices;
+  return { ...prices, trimArea: prices.trimArea * dearTrim, stripEnd: prices.stripEnd * dearTrim };
+}
+
+// By trial on the dense heaps (docs/decisions/0015).
+const dearTrim = 6;
+
 // By trial on the real heaps; they tilt the search and never outweigh what must be.
 const dearer: Readonly<Record<Wish, Partial<Prices>>> = {
   "sew-less": { seam: 1.5, crosscut: 1.5 },

@@ -4,7 +4,6 @@ import { endToEnd } from "./endToEnd.ts";
 import { exponential } from "./exponential.ts";
 import { withFill } from "./fill.ts";
 import type { Filling } from "./filling.ts";
-import { isLeft } from "./filling.ts";
 import { liesOf } from "./lies.ts";
 import { type Pool, poolOf } from "./pool.ts";
 import { type Random, randomFrom } from "./random.ts";
@@ -26,6 +25,8 @@ export type SearchOptions = {
   readonly effort: number;
   /** Most leaves all spaces may have together. */
   readonly mostLeaves: number;
+  /** Every leftover is to go in: see `Filling`. */
+  readonly dense?: boolean;
 };
 
 /** A search that can be stopped between any two steps: `best` is always whole and valid. */
@@ -95,9 +96,13 @@ class Annealing implements Search {
   private fillingFor(space: Space, ends: Filling["ends"]): Filling {
     const faces = this.stock.faces.filter((face) => space.allows(face.lot));
     const { stock, pool, random, twigs } = this;
+    const dense = this.options.dense === true;
     const candidates = new Candidates();
-    const lies = { beside: liesOf(faces, true), below: liesOf(faces, false) };
-    return withFill({ stock, pool, random, twigs, ends, candidates, faces, ...lies }, 900 * this.square);
+    const lies = { beside: liesOf(stock, faces, true), below: liesOf(stock, faces, false) };
+    return withFill(
+      { stock, pool, random, twigs, ends, dense, candidates, faces, ...lies },
+      900 * this.square,
+    );
   }
 
   private costOf(twigs: readonly Twig[]): number {
@@ -167,11 +172,13 @@ class Annealing implements Search {
 
   /** A piece that is not used yet, so that the next filling has to start with it. */
   private leftOut(): Lot | null {
+    const { open } = this.pool;
+    if (this.options.dense === true) return open[this.random.below(open.length)] ?? null;
     const { lots } = this.stock;
     const start = this.random.below(lots.length);
     for (let look = 0; look < lots.length; look++) {
       const lot = lots[(start + look) % lots.length] as Lot;
-      if (isLeft(this.pool, lot, this.stock.smallest)) return lot;
+      if (this.pool.isOpen(lot)) return lot;
     }
     return null;
   }

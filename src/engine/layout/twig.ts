@@ -30,6 +30,7 @@ export type Sawmill = {
   /** What that leaf would cost. */
   costOf(face: Face, width: number, height: number): number;
   cloth(width: number, height: number): Leaf;
+  costOfCloth(width: number, height: number): number;
   hole(width: number, height: number): Leaf;
   /** Joins parts; parts of the same direction are taken in, cloth beside cloth becomes one. */
   join(beside: boolean, parts: readonly Twig[]): Twig;
@@ -71,11 +72,13 @@ export function twigsFor(stock: Stock): Sawmill {
       (prices.crosscut + across * prices.crosscutInch + Math.max(0, 5 - along) * prices.shortInch) * square
     );
   };
-  const cloth = (width: number, height: number): Leaf => {
+  const costOfCloth = (width: number, height: number): number => {
     const thin = Math.min(width, height) / inch;
     const sliver = thin < 2 ? (2 - thin) * 3 : 0;
-    const cost =
-      width * height * prices.clothArea + (prices.clothCell + sliver) * square + narrow(width, height);
+    return width * height * prices.clothArea + (prices.clothCell + sliver) * square + narrow(width, height);
+  };
+  const cloth = (width: number, height: number): Leaf => {
+    const cost = costOfCloth(width, height);
     return { kind: "leaf", face: null, width, height, cost, leaves: 1, holes: 0 };
   };
   const hole = (width: number, height: number): Leaf => ({
@@ -92,7 +95,7 @@ export function twigsFor(stock: Stock): Sawmill {
     if (flat.length === 1) return flat[0] as Twig;
     return fork(beside, flat, seamCost);
   };
-  return { leaf, costOf, cloth, hole, join };
+  return { leaf, costOf, cloth, costOfCloth, hole, join };
 }
 
 // A strip may be cut to any length, so only what goes off its width is trim.

@@ -1,7 +1,7 @@
 import { mostPieces } from "../endToEnd.ts";
 import { type Filling, longest, place, type Strategy } from "../filling.ts";
-import type { Lie } from "../lies.ts";
-import type { Stock } from "../stock.ts";
+import type { Lie, LiesOfLot } from "../lies.ts";
+import type { Face, Lot, Stock } from "../stock.ts";
 import type { Twig } from "../twig.ts";
 
 /** A row of pieces of one thickness across the region, laid end to end to its length; the rest is filled after. */
@@ -32,23 +32,21 @@ const tries = 4;
 function bestOf(filling: Filling, beside: boolean, long: number, deep: number): Row | null {
   let best: Row | null = null;
   for (const thickness of thicknesses(filling, beside, deep)) {
-    const row = bestRow(filling, { beside, thickness, long, deep });
-    if (row !== null && (best === null || row.score > best.score)) best = row;
+    best = bestRow(filling, { beside, thickness, long, deep }, best);
   }
   return best;
 }
 
 /** A few thicknesses that pieces still in the heap have, and the whole depth if any could be so thick. */
 function thicknesses(filling: Filling, beside: boolean, deep: number): number[] {
-  const { faces, random, stock, pool } = filling;
+  const { stock } = filling;
   const found: number[] = [];
   for (let look = 0; look < tries * 4 && found.length < tries; look++) {
-    const face = faces[random.below(faces.length)];
-    if (face === undefined) break;
-    if (!pool.has(face.lot)) continue;
+    const face = anyFace(filling);
+    if (face === null) continue;
     const free = face.along === (beside ? "height" : "width");
     const most = beside ? face.maxHeight : face.maxWidth;
-    const thick = free ? Math.min(deep, pool.reach(face.lot), most) : most;
+    const thick = free ? Math.min(deep, reachOf(filling, face.lot), most) : most;
     const least = beside ? face.minHeight : face.minWidth;
     const fits = thick === deep || thick <= deep - stock.smallest;
     const chosen = fits ? thick : least <= deep && deep <= thick ? deep : 0;
@@ -57,19 +55,35 @@ function thicknesses(filling: Filling, beside: boolean, deep: number): number[] 
   return found;
 }
 
-/** Which of the pieces that can be so thick make the best row, and how well it would do. */
-function bestRow(filling: Filling, shape: Shape): Row | null {
+/** A face of something that is left, null where the look was in vain. */
+function anyFace({ dense, faces, pool, random }: Filling): Face | null {
+  if (dense) {
+    const lot = pool.open[random.below(pool.open.length)];
+    return lot?.faces[random.below(lot.faces.length)] ?? null;
+  }
+  const face = faces[random.below(faces.length)];
+  return face !== undefined && pool.isOpen(face.lot) ? face : null;
+}
+
+/** What a strip that lies across the row can still be cut to. */
+function reachOf({ dense, pool }: Filling, lot: Lot): number {
+  return dense && !lot.roll ? Number.POSITIVE_INFINITY : pool.reach(lot);
+}
+
+/** The best row of the pieces that can be so thick, if it does better than `best`; else that one. */
+function bestRow(filling: Filling, shape: Shape, best: Row | null): Row | null {
   const { candidates, ends, random } = filling;
   const { long, thickness, deep } = shape;
   collect(filling, shape);
-  if (candidates.count === 0) return null;
+  if (candidates.count === 0) return best;
   ends.lay(candidates.lengths, candidates.count, { wanted: long, most: long + slack(filling.stock) });
   const length = bestLength(filling, long);
-  if (length === 0) return null;
+  if (length === 0) return best;
   const mask = ends.chosen(length);
   const saved = candidates.worth(mask) - gapCost(filling, shape, long - length);
   const closes = thickness === deep ? 0.05 : 0;
-  const score = saved / (thickness * long) + closes + random.next() * 0.12;
+  const score = saved / (thickness * long) + closes + random.next() * (filling.dense ? 0.04 : 0.12);
+  if (best !== null && score <= best.score) return best;
   return { ...shape, lies: candidates.chosen(mask), score };
 }
 
@@ -79,10 +93,30 @@ function collect(filling: Filling, shape: Shape): void {
   const { firm, loose } = shape.beside ? filling.beside : filling.below;
   const known = firm(shape.thickness);
   const enough = Math.min(mostPieces, 8 + Math.ceil(shape.long / (2.5 * stock.stepsPerInch)));
+  if (filling.dense && filling.pool.open.length < known.length + loose.length) {
+    collectOpen(filling, shape, enough);
+    return;
+  }
   const share = Math.ceil((enough * known.length) / (known.length + loose.length || 1));
   candidates.count = 0;
   gather(filling, shape, known, loose.length === 0 ? enough : Math.max(share, enough - 6));
   gather(filling, shape, loose, enough);
+}
+
+/** The same where little is left: only what is. */
+function collectOpen(filling: Filling, shape: Shape, enough: number): void {
+  const { candidates, pool } = filling;
+  const { ofLots } = shape.beside ? filling.beside : filling.below;
+  const { length } = pool.open;
+  candidates.count = 0;
+  if (length === 0) return;
+  const start = filling.random.below(length);
+  for (let look = 0; look < length && candidates.count < enough; look++) {
+    const lot = pool.open[(start + look) % length] as Lot;
+    const { firm, loose } = ofLots[lot.index] as LiesOfLot;
+    for (const lie of firm) offer(filling, shape, lie, enough);
+    for (const lie of loose) offer(filling, shape, lie, enough);
+  }
 }
 
 /** From a place that chance chooses, in strides, so that the same pieces don't always come together. */
