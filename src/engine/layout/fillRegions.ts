@@ -48,9 +48,11 @@ export function fillRegions(
     allows: () => true,
   }));
   const whole = stockOf(heap, units, begun);
-  const stock = style === "all-over" ? inItsRoom(whole, spaces) : whole;
+  const share = style === "all-over" ? shareOfRoom(whole, spaces) : 0;
+  const dense = share >= leastDense;
+  const stock = dense ? { ...whole, prices: pricesInRoom(whole.prices, share) } : whole;
   const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
-  const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense: style === "all-over" });
+  const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense });
   const edges = spots.map((spot) => edgesOf(spot, region));
   const arrange = (twigs: readonly Twig[]) => keptInside(polished(twigs), edges, stock);
   const polished = (twigs: readonly Twig[]) =>
@@ -77,11 +79,15 @@ export function fillRegions(
   });
 }
 
-// Other styles are drawn round the heap, and plain cloth in their rows is a fault.
-function inItsRoom(stock: Stock, spaces: readonly Space[]): Stock {
+/**
+ * An all-over back that her leftovers fill by half or more is to be filled closely. Where there are fewer, hardly any lies
+ * open that could be looked among; other styles are drawn round the heap, and plain cloth in their rows is a fault.
+ */
+const leastDense = 0.5;
+
+function shareOfRoom({ lots }: Stock, spaces: readonly Space[]): number {
   const room = spaces.reduce((sum, { width, height }) => sum + width * height, 0);
-  const leftovers = stock.lots.reduce((sum, { area, count }) => sum + area * count, 0);
-  return { ...stock, prices: pricesInRoom(stock.prices, { room, leftovers }) };
+  return lots.reduce((sum, { area, count }) => sum + area * count, 0) / room;
 }
 
 // Looking at an arrangement takes time with its cells, so large ones get fewer looks; a first plan, wanted at once, a few.

@@ -13,7 +13,7 @@ describe("prices", () => {
     { room: 125, leftovers: 100, dearer: true },
   ];
   it.each(cases)("of a trim with room $room for $leftovers: dearer $dearer", ({ dearer, ...areas }) => {
-    const { trimArea, stripEnd, ...others } = pricesInRoom(usual, areas);
+    const { trimArea, stripEnd, ...others } = pricesInRoom(usual, areas.leftovers / areas.room);
     expect(trimArea > usual.trimArea).toBe(dearer);
     expect(stripEnd > usual.stripEnd).toBe(dearer);
     expect({ ...usual, ...others }).toEqual(usual);

@@ -38,17 +38,14 @@ export function pricesFor(wishes: readonly Wish[]): Prices {
 
 /**
  * Where there is clearly more room than leftovers, plain cloth is needed in any case, and what is trimmed away is lost
- * for nothing; where they are just enough, a trim often saves more cloth than it costs.
+ * for nothing; where they are just enough, a trim often saves more cloth than it costs. `share`: leftovers by room.
  */
-export function pricesInRoom(
-  prices: Prices,
-  { room, leftovers }: { room: number; leftovers: number },
-): Prices {
-  if (room < leftovers * 1.1 - 1e-9) return prices;
+export function pricesInRoom(prices: Prices, share: number): Prices {
+  if (share > 1 / 1.1 + 1e-9) return prices;
   return { ...prices, trimArea: prices.trimArea * dearTrim, stripEnd: prices.stripEnd * dearTrim };
 }
 
-// By trial on the dense heaps (docs/decisions/0015).
+// By trial on the dense heaps (docs/decisions/0013).
 const dearTrim = 6;
 
 // By trial on the real heaps; they tilt the search and never outweigh what must be.
