@@ -108,14 +108,26 @@ function place(node: LayoutNode, seams: Seams, at: Point, path: Path): Placed {
 
 function visit(placed: Placed, found: Placed[]): void {
   found.push(placed);
-  const { node } = placed;
-  if (node.kind !== "join") return;
-  let at: Point = { x: placed.x, y: placed.y };
-  for (const [index, part] of node.parts.entries()) {
-    visit(place(part, seamsOfPart(node, index, placed.seams), at, [...placed.path, index]), found);
+  for (const part of partsOf(placed)) visit(part, found);
+}
+
+/** The parts of a join where they lie, left to right or top to bottom; a leaf has none. */
+export function partsOf({ node, seams, x, y, path }: Placed): readonly Placed[] {
+  if (node.kind !== "join") return [];
+  let at: Point = { x, y };
+  return node.parts.map((part, index) => {
+    const placed = place(part, seamsOfPart(node, index, seams), at, [...path, index]);
     at =
       node.direction === "beside"
         ? { x: add(at.x, part.width), y: at.y }
         : { x: at.x, y: add(at.y, part.height) };
-  }
+    return placed;
+  });
+}
+
+/** The node that a path leads to, without a walk over all others; undefined where it leads nowhere. */
+export function placedAt(layout: LayoutNode, path: Path, job: Pick<Job, "seam">): Placed | undefined {
+  let at: Placed | undefined = place(layout, outerSeams(job), { x: length(0), y: length(0) }, []);
+  for (const index of path) at = at === undefined ? undefined : partsOf(at)[index];
+  return at;
 }

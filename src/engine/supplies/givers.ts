@@ -10,7 +10,10 @@ import {
   type Path,
   type Placed,
   type PlacedLeaf,
+  partsOf,
+  placedAt,
   provedUpTo,
+  takenSizeOf,
   withoutGivers,
 } from "../layout/index.ts";
 import { centimetres, type DisplayUnit, inches, type Length, larger, times } from "../length/index.ts";
@@ -144,16 +147,12 @@ type Asked = Taste & {
   readonly refused: Set<string>;
 };
 
-type Bench = Asked & { readonly byPath: ReadonlyMap<string, Placed> };
-
 /** Null: nothing beside this seam can be left long. */
 function giverFor(asked: Asked, layout: LayoutNode): LayoutNode | null {
-  const byPath = new Map(nodesOf(layout, asked.job).map((one) => [nameOf(one.path), one]));
-  const bench: Bench = { ...asked, byPath };
   // Of two alike the one behind: it lies beside the next seam too.
   const ways = asked.parts
     .toReversed()
-    .flatMap((path) => waysOf(byPath.get(nameOf(path)), bench))
+    .flatMap((path) => waysOf(placedAt(layout, path, asked.job), asked))
     .toSorted((a, b) => asked.order(a) - asked.order(b));
   if (ways.some(({ leaves }) => leaves.every((leaf) => isLeft(leaf, asked)))) return layout;
   const open = ways.filter(
@@ -177,12 +176,12 @@ function refusal(path: Path, { along, leave }: Asked): string {
   return `${along} ${leave} ${nameOf(path)}`;
 }
 
-function waysOf(part: Placed | undefined, bench: Bench): readonly Way[] {
+function waysOf(part: Placed | undefined, asked: Asked): readonly Way[] {
   if (part === undefined) return [];
-  const { node, path } = part;
-  if (node.kind !== "join") return wayOfLeaf({ ...part, node }, bench);
-  const inner = node.parts.map((_, index) => waysOf(bench.byPath.get(nameOf([...path, index])), bench));
-  return sideAlong(node) === bench.along ? anyOf(inner) : allOf(inner);
+  const { node } = part;
+  if (node.kind !== "join") return wayOfLeaf({ ...part, node }, asked);
+  const inner = partsOf(part).map((one) => waysOf(one, asked));
+  return sideAlong(node) === asked.along ? anyOf(inner) : allOf(inner);
 }
 
 /** Of a row along the seam one part gives: at its end it is trimmed with the row, within it before the row is closed. */
@@ -210,11 +209,11 @@ function allOf(parts: readonly (readonly Way[])[]): readonly Way[] {
   ];
 }
 
-function wayOfLeaf(leaf: PlacedLeaf, bench: Bench): readonly Way[] {
-  const { along, leave, job } = bench;
+function wayOfLeaf(leaf: PlacedLeaf, asked: Asked): readonly Way[] {
+  const { along, leave, job } = asked;
   const { node, cutWidth, cutHeight } = leaf;
   const way = { leaves: [leaf], isFitted: false, takes: 0 };
-  if (isLeft(leaf, bench)) return [{ ...way, rank: ranks.already }];
+  if (isLeft(leaf, asked)) return [{ ...way, rank: ranks.already }];
   if (node.kind === "piece" && spareOf(leaf, along, job) >= leave) return [{ ...way, rank: ranks.piece }];
   if (node.kind !== "cloth") return [];
   if (node.source === "buy") return [{ ...way, rank: ranks.cloth }];
@@ -258,18 +257,19 @@ function leftLongAs(leaf: LayoutNode, { along, leave }: Left): LayoutNode {
 // ---- Whether there is cloth for it
 
 function canBeCutSo(layout: LayoutNode, changed: readonly PlacedLeaf[], asked: Asked): boolean {
-  const wants = wantsOf(layout, asked.job);
   return changed.every(({ node, path }) => {
-    const isThere = node.kind !== "cloth" || isClothFor(path, node.source, wants, asked.job);
+    const isThere = node.kind !== "cloth" || isClothFor(path, node.source, layout, asked.job);
     if (!isThere) asked.refused.add(refusal(path, asked));
     return isThere;
   });
 }
 
-function isClothFor(path: Path, source: ClothSource, wants: readonly Want[], job: Job): boolean {
-  if (source !== "buy") return canBeCutFrom(source, wants, job);
-  const want = wants.find((one) => nameOf(one.path) === nameOf(path));
-  return want !== undefined && Math.min(want.width, want.height) <= job.clothWidth;
+function isClothFor(path: Path, source: ClothSource, layout: LayoutNode, job: Job): boolean {
+  if (source !== "buy") return canBeCutFrom(source, wantsOf(layout, job), job);
+  const cell = placedAt(layout, path, job);
+  if (cell === undefined || cell.node.kind === "join") return false;
+  const { width, height } = takenSizeOf({ ...cell, node: cell.node });
+  return Math.min(width, height) <= job.clothWidth;
 }
 
 /** As the cutting plan lays it out, and as the checker does. */
