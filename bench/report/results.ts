@@ -5,6 +5,7 @@ import { firstText } from "./first.ts";
 import { knapsackText } from "./knapsack.ts";
 import { paceText } from "./pace.ts";
 import { pageText } from "./page.ts";
+import { photoText } from "./photo.ts";
 import { provedText } from "./proved.ts";
 import { realText } from "./real.ts";
 import { referenceText } from "./reference.ts";
@@ -22,6 +23,7 @@ export function resultsText(raws: readonly Raw[]): string {
     determinismText(of("determinism")),
     paceText(of("pace")),
     pageText(of("page")),
+    photoText(of("photo-rendered"), of("photo-folder")),
   ];
   return `${[opening, ...sections.filter((section) => section !== "")].join("\n\n")}\n`;
 }

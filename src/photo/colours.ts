@@ -57,9 +57,11 @@ function coloursOf(labs: readonly Lab[]): Cloth["colours"] {
     );
   const groups = merged(grouped(labs, middles).filter((group) => group.length > 0));
   const large = groups.filter((group) => group.length >= leastShare * labs.length);
-  const total = large.reduce((sum, group) => sum + group.length, 0);
-  return large
-    .map((group) => ({ lab: meanOf(group), share: group.length / total }))
+  // Specks go to what they are most like, so that the whole keeps its light.
+  const wholes = grouped(labs, large.map(meanOf));
+  return wholes
+    .filter((group) => group.length > 0)
+    .map((group) => ({ lab: mixedOf(group), share: group.length / labs.length }))
     .toSorted((first, second) => second.share - first.share);
 }
 
@@ -96,8 +98,36 @@ function merged(groups: readonly Lab[][]): readonly Lab[][] {
 }
 
 function meanOf(labs: readonly Lab[]): Lab {
-  const mean = (of: (lab: Lab) => number) => labs.reduce((sum, lab) => sum + of(lab), 0) / labs.length;
-  return { l: mean(({ l }) => l), a: mean(({ a }) => a), b: mean(({ b }) => b) };
+  let [l, a, b] = [0, 0, 0];
+  for (const lab of labs) {
+    l += lab.l;
+    a += lab.a;
+    b += lab.b;
+  }
+  return { l: l / labs.length, a: a / labs.length, b: b / labs.length };
+}
+
+/** As the eye mixes them from afar: the mean of their light (CIE 15:2018, D65). */
+function mixedOf(labs: readonly Lab[]): Lab {
+  let [x, y, z] = [0, 0, 0];
+  for (const { l, a, b } of labs) {
+    const root = (l + 16) / 116;
+    x += cubed(root + a / 500);
+    y += cubed(root);
+    z += cubed(root - b / 200);
+  }
+  const [u, v, w] = [rooted(x / labs.length), rooted(y / labs.length), rooted(z / labs.length)];
+  return { l: 116 * v - 16, a: 500 * (u - v), b: 200 * (v - w) };
+}
+
+const bend = 6 / 29;
+
+function cubed(root: number): number {
+  return root > bend ? root ** 3 : 3 * bend ** 2 * (root - 4 / 29);
+}
+
+function rooted(value: number): number {
+  return value > bend ** 3 ? Math.cbrt(value) : value / (3 * bend ** 2) + 4 / 29;
 }
 
 function apart(first: Lab, second: Lab): number {

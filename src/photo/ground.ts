@@ -1,78 +1,207 @@
 import type { Lab } from "../engine/cloth/index.ts";
-import { toNumber } from "../engine/length/index.ts";
-import { type Lying, onFloor } from "./calibrate.ts";
-import { type FloorPicture, floorOf, pixelOn } from "./floorPicture.ts";
+import type { Lying } from "./calibrate.ts";
+import { type Cells, cellOf, cellsOf, type Nearby, nearby } from "./cells.ts";
+import { withoutLines } from "./floorLines.ts";
+import type { FloorPicture } from "./floorPicture.ts";
 import { median } from "./lines.ts";
-import type { Place } from "./types.ts";
+import { coveredBy, ringsRound } from "./rings.ts";
+import type { Place, Triple } from "./types.ts";
+import type { Vision } from "./vision.ts";
 
 /** The bare floor: what it looks like near each pixel, and how far each pixel is from that. */
 export type Ground = {
-  /** Means and spreads are kept for squares of `cell` pixels, `across` of them in a row. */
-  readonly cell: number;
-  readonly across: number;
-  /** Mean L, a and b of the bare floor near. */
+  readonly cells: Cells;
+  /** Of each cell: mean L, a and b of the bare floor near, and how far single pixels stray from it. */
   readonly means: Triple;
-  /** Of single pixels round those, never less than the noise of a camera. */
   readonly spreads: Triple;
-  /** Of each pixel, in spreads: under about 3 it looks like floor. */
+  /** Of each pixel: over 1 it is no floor. */
   readonly off: Float32Array;
   /** 1 on the paper of cards and sheets, and what is not seen. */
   readonly covered: Uint8Array;
+  /** Thin lines run over it: those of a mat, joints between boards. */
+  readonly hasLines: boolean;
 };
 
-type Triple = readonly [Float32Array, Float32Array, Float32Array];
-
-// Round a card: from so far off its paper, to so far, in inches.
-const ringFrom = 0.2;
-const ringTo = 0.8;
 // What is near: within so many inches.
 const near = 1.8;
+// In Lab, what a camera's noise comes to: of a pixel, and of the mean of a few.
 const noise = 1.6;
-const cell = 4;
-// Of the mean of a cell, in spreads of single pixels.
-const looksAlike = 2;
-const leastNear = 3 * cell * cell;
-const mostRounds = 60;
+const quiet = 0.55;
+// In pixels of the floor picture: over so many the picture is also looked at smoothed, for what hardly differs.
+const smoothing = 2;
+// In spreads: further from the floor near it than this, a pixel is no floor; the mean of a few; a cell.
+const pixelDiffers = 3.5;
+const smoothDiffers = 3.6;
+const looksAlike = 2.6;
+const mostRounds = 40;
 
 /**
  * Grown from the ring round each card, where floor must lie bare: what looks like the floor near it is floor too, until
  * nothing more is. So slow changes of light, boards and shadows belong to it, and cloth that differs does not.
  */
-export function groundOf(picture: FloorPicture, lying: readonly Lying[]): Ground {
+export function groundOf(picture: FloorPicture, lying: readonly Lying[], vision: Vision): Ground {
   const covered = coveredBy(picture, lying);
-  const cells = cellsOf(picture, covered);
-  const bare = inCells(picture, ringRound(picture, lying, covered), cells);
-  const radius = Math.max(1, Math.round((near * picture.perInch) / cell));
-  let grown = nearby(cells, bare, radius);
+  const rings = ringsRound(picture, lying, covered);
+  const { channels, smooth, hasLines } = withoutLines(
+    picture,
+    { bare: rings.flat(), radius: smoothing },
+    vision,
+  );
+  const cells = cellsOf(picture, covered, smooth);
+  const least = leastSpreads(smooth, rings);
+  const { bare, around } = grownFrom(ringCells(picture, smooth, { rings, cells }), cells, least);
+  const { means, spreads } = farFromFloor(cells, bare, { around, least });
+  const pixelSpreads = spreadsOfPixels(channels, { picture, cells, bare, smooth, spreads });
+  const off = new Float32Array(covered.length);
+  offInto(off, channels, { picture, cells, means, spreads: pixelSpreads, differs: pixelDiffers });
+  offInto(off, smooth, { picture, cells, means, spreads, differs: smoothDiffers });
+  for (let at = 0; at < off.length; at += 1) if (covered[at] === 1) off[at] = 0;
+  return { cells, means, spreads: pixelSpreads, off, covered, hasLines };
+}
+
+type Three = readonly [number, number, number];
+
+/** How much the floor varies round a card, in the middle of all cards: boards and tufts do, a wall does not. */
+function leastSpreads(smooth: Triple, rings: readonly (readonly number[])[]): Three {
+  const spread = (channel: 0 | 1 | 2): number => {
+    const values = smooth[channel];
+    const each = rings.map((ring) => spreadOf(ring.map((at) => values[at] ?? 0)).spread);
+    return Math.max(quiet, 0.7 * median(each));
+  };
+  return [spread(0), spread(1), spread(2)];
+}
+
+function spreadOf(values: readonly number[]): { middle: number; spread: number } {
+  const middle = median(values);
+  return { middle, spread: 1.4826 * median(values.map((value) => Math.abs(value - middle))) };
+}
+
+type Ringed = { readonly rings: readonly (readonly number[])[]; readonly cells: Cells };
+
+/** Cells of which at least half lies in a ring. What differs from most of its ring is a piece laid too near. */
+function ringCells(picture: FloorPicture, smooth: Triple, { rings, cells }: Ringed): Uint8Array {
+  const counts = new Uint8Array(cells.width * cells.height);
+  for (const ring of rings) {
+    const usual = smooth.map((channel) => spreadOf(ring.map((at) => channel[at] ?? 0)));
+    for (const at of ring) {
+      const isUsual = usual.every(
+        ({ middle, spread }, channel) =>
+          Math.abs((smooth[channel]?.[at] ?? 0) - middle) < 3 * Math.max(quiet, spread),
+      );
+      if (!isUsual) continue;
+      const cell = cellOf(cells, at % picture.width, Math.floor(at / picture.width));
+      counts[cell] = (counts[cell] ?? 0) + 1;
+    }
+  }
+  return counts.map((count) => Number(count >= cells.size ** 2 / 2));
+}
+
+type Grown = { readonly bare: Uint8Array; readonly around: Nearby };
+
+function grownFrom(start: Uint8Array, cells: Cells, least: Three): Grown {
+  const bare = start.slice();
+  const radius = Math.max(1, Math.round((near * cells.perInch) / cells.size));
+  let around = nearby(cells, bare, radius);
   for (let round = 0; round < mostRounds; round += 1) {
     let changed = 0;
     for (let at = 0; at < bare.length; at += 1) {
-      const isFloor =
-        (cells.count[at] ?? 0) > 0 &&
-        (grown.count[at] ?? 0) > leastNear &&
-        cellOff(cells, grown, at) < looksAlike;
-      changed += Number(isFloor !== (bare[at] === 1));
-      bare[at] = isFloor ? 1 : 0;
+      const isFloor = Number(looksLikeFloor(cells, around, { at, least }));
+      changed += Number(isFloor !== bare[at]);
+      bare[at] = isFloor;
     }
-    grown = nearby(cells, bare, radius);
+    around = nearby(cells, bare, radius);
     if (changed < bare.length / 2000) break;
   }
-  fillFarFromFloor(cells, bare, { grown, radius });
-  const { means, spreads } = grown;
-  const ground = { cell, across: cells.width, means, spreads };
-  const off = Float32Array.from(covered, (isCovered, at) => {
-    if (isCovered === 1) return 0;
-    const [l, a, b] = picture.channels;
-    const pixel: Place = [at % picture.width, Math.floor(at / picture.width)];
-    return offGround(ground, { l: l[at] ?? 0, a: a[at] ?? 0, b: b[at] ?? 0 }, pixel);
-  });
-  return { ...ground, off, covered };
+  return { bare, around };
 }
 
-/** How far a colour at a pixel of the floor picture is from the bare floor near it, in spreads. */
-export function offGround(ground: Omit<Ground, "off" | "covered">, { l, a, b }: Lab, pixel: Place): number {
-  const at = cellAt(ground, pixel);
-  const { means, spreads } = ground;
+function looksLikeFloor(
+  { count, sums, size }: Cells,
+  around: Nearby,
+  { at, least }: { at: number; least: Three },
+): boolean {
+  const n = count[at] ?? 0;
+  if (n === 0 || (around.count[at] ?? 0) < 3 * size * size) return false;
+  let square = 0;
+  for (let channel = 0; channel < 3; channel += 1) {
+    const off = (sums[channel]?.[at] ?? 0) / n - (around.means[channel]?.[at] ?? 0);
+    square += (off / Math.max(least[channel] ?? 1, around.spreads[channel]?.[at] ?? 0)) ** 2;
+  }
+  return square < looksAlike ** 2;
+}
+
+type Floor = { readonly means: Triple; readonly spreads: Triple };
+
+/** In the middle of large pieces no floor is near: there that of further off must do. */
+function farFromFloor(
+  cells: Cells,
+  bare: Uint8Array,
+  { around, least }: { around: Nearby; least: Three },
+): Floor {
+  const radius = Math.max(1, Math.round((near * cells.perInch) / cells.size));
+  const wide = nearby(cells, bare, 4 * radius);
+  const whole = nearby(cells, bare, Math.max(cells.width, cells.height));
+  const enough = 3 * cells.size ** 2;
+  for (let at = 0; at < bare.length; at += 1) {
+    const from = [around, wide].find(({ count }) => (count[at] ?? 0) > enough) ?? whole;
+    for (let channel = 0; channel < 3; channel += 1) {
+      const [means, spreads] = [around.means[channel], around.spreads[channel]];
+      if (!means || !spreads) continue;
+      means[at] = from.means[channel]?.[at] ?? 0;
+      spreads[at] = Math.max(least[channel] ?? 1, from.spreads[channel]?.[at] ?? 0);
+    }
+  }
+  return around;
+}
+
+type Bare = {
+  readonly picture: FloorPicture;
+  readonly cells: Cells;
+  readonly bare: Uint8Array;
+  readonly smooth: Triple;
+  readonly spreads: Triple;
+};
+
+/** What pixels stray from the smoothed picture where floor lies bare, on top of what that varies. */
+function spreadsOfPixels(channels: Triple, { picture, cells, bare, smooth, spreads }: Bare): Triple {
+  const spread = (which: 0 | 1 | 2): Float32Array => {
+    const [values, means] = [channels[which], smooth[which]];
+    let [sum, count] = [0, 0];
+    // Every other pixel, both ways, tells enough.
+    for (let y = 0; y < picture.height; y += 2)
+      for (let x = 0, at = y * picture.width; x < picture.width; x += 2, at += 2) {
+        if (bare[cellOf(cells, x, y)] !== 1) continue;
+        sum += ((values[at] ?? 0) - (means[at] ?? 0)) ** 2;
+        count += 1;
+      }
+    const fine = sum / Math.max(1, count) + noise * noise;
+    return spreads[which].map((broad) => Math.sqrt(broad * broad + fine));
+  };
+  return [spread(0), spread(1), spread(2)];
+}
+
+type Off = Floor & { readonly picture: FloorPicture; readonly cells: Cells; readonly differs: number };
+
+/** Raises `off` to how far the channels are from the floor, as a share of what differs. */
+function offInto(
+  off: Float32Array,
+  [l, a, b]: Triple,
+  { picture, cells, means, spreads, differs }: Off,
+): void {
+  for (let y = 0, at = 0; y < picture.height; y += 1)
+    for (let x = 0; x < picture.width; x += 1, at += 1) {
+      const cell = cellOf(cells, x, y);
+      const u = ((l[at] ?? 0) - (means[0][cell] ?? 0)) / (spreads[0][cell] ?? 1);
+      const v = ((a[at] ?? 0) - (means[1][cell] ?? 0)) / (spreads[1][cell] ?? 1);
+      const w = ((b[at] ?? 0) - (means[2][cell] ?? 0)) / (spreads[2][cell] ?? 1);
+      const far = Math.sqrt(u * u + v * v + w * w) / differs;
+      if (far > (off[at] ?? 0)) off[at] = far;
+    }
+}
+
+/** How far a colour at a pixel of the floor picture is from the bare floor near it, in spreads of pixels. */
+export function offGround({ cells, means, spreads }: Ground, { l, a, b }: Lab, [x, y]: Place): number {
+  const at = cellOf(cells, x, y);
   return Math.hypot(
     (l - (means[0][at] ?? 0)) / (spreads[0][at] ?? 1),
     (a - (means[1][at] ?? 0)) / (spreads[1][at] ?? 1),
@@ -81,179 +210,7 @@ export function offGround(ground: Omit<Ground, "off" | "covered">, { l, a, b }: 
 }
 
 /** The floor's colour near a pixel of the floor picture. */
-export function floorColourAt(ground: Ground, pixel: Place): Lab {
-  const at = cellAt(ground, pixel);
-  const [l, a, b] = ground.means;
+export function floorColourAt({ cells, means: [l, a, b] }: Ground, [x, y]: Place): Lab {
+  const at = cellOf(cells, x, y);
   return { l: l[at] ?? 0, a: a[at] ?? 0, b: b[at] ?? 0 };
-}
-
-function cellAt({ across, means }: Pick<Ground, "across" | "means">, [x, y]: Place): number {
-  const column = Math.max(0, Math.min(across - 1, Math.floor(x / cell)));
-  const row = Math.max(0, Math.min(means[0].length / across - 1, Math.floor(y / cell)));
-  return row * across + column;
-}
-
-/** Of each cell: how many of its pixels are not covered, and the sums and the sums of squares of their colours. */
-type Cells = {
-  readonly width: number;
-  readonly height: number;
-  readonly count: Float32Array;
-  readonly sums: Triple;
-  readonly squares: Triple;
-};
-
-function cellsOf(picture: FloorPicture, covered: Uint8Array): Cells {
-  const [width, height] = [Math.ceil(picture.width / cell), Math.ceil(picture.height / cell)];
-  const empty = () => new Float32Array(width * height);
-  const cells: Cells = {
-    width,
-    height,
-    count: empty(),
-    sums: [empty(), empty(), empty()],
-    squares: [empty(), empty(), empty()],
-  };
-  for (let at = 0; at < covered.length; at += 1) {
-    if (covered[at] === 1) continue;
-    const to =
-      Math.floor(Math.floor(at / picture.width) / cell) * width + Math.floor((at % picture.width) / cell);
-    cells.count[to] = (cells.count[to] ?? 0) + 1;
-    for (const channel of [0, 1, 2] as const) {
-      const value = picture.channels[channel][at] ?? 0;
-      cells.sums[channel][to] = (cells.sums[channel][to] ?? 0) + value;
-      cells.squares[channel][to] = (cells.squares[channel][to] ?? 0) + value * value;
-    }
-  }
-  return cells;
-}
-
-/** Cells of which at least half is flagged. */
-function inCells(picture: FloorPicture, flags: Uint8Array, { width, height }: Cells): Uint8Array {
-  const counts = new Uint8Array(width * height);
-  for (let at = 0; at < flags.length; at += 1) {
-    const to =
-      Math.floor(Math.floor(at / picture.width) / cell) * width + Math.floor((at % picture.width) / cell);
-    counts[to] = (counts[to] ?? 0) + (flags[at] ?? 0);
-  }
-  return counts.map((count) => (count >= (cell * cell) / 2 ? 1 : 0));
-}
-
-type Nearby = Pick<Ground, "means" | "spreads"> & { readonly count: Float32Array };
-
-function cellOff({ count, sums }: Cells, { means, spreads }: Nearby, at: number): number {
-  const n = Math.max(1, count[at] ?? 0);
-  const share = (channel: 0 | 1 | 2) =>
-    ((sums[channel][at] ?? 0) / n - (means[channel][at] ?? 0)) / (spreads[channel][at] ?? 1);
-  return Math.hypot(share(0), share(1), share(2));
-}
-
-/** In the middle of large pieces no floor is near: there that of further off must do. */
-function fillFarFromFloor(
-  cells: Cells,
-  bare: Uint8Array,
-  { grown, radius }: { grown: Nearby; radius: number },
-): void {
-  const wide = nearby(cells, bare, 4 * radius);
-  const whole = nearby(cells, bare, Math.max(cells.width, cells.height));
-  for (let at = 0; at < bare.length; at += 1) {
-    if ((grown.count[at] ?? 0) > leastNear) continue;
-    const from = (wide.count[at] ?? 0) > leastNear ? wide : whole;
-    for (const channel of [0, 1, 2] as const) {
-      grown.means[channel][at] = from.means[channel][at] ?? 0;
-      grown.spreads[channel][at] = from.spreads[channel][at] ?? noise;
-    }
-  }
-}
-
-function coveredBy(picture: FloorPicture, lying: readonly Lying[]): Uint8Array {
-  const covered = Uint8Array.from(picture.seen, (seen) => 1 - seen);
-  for (const one of lying) onPaper(picture, one, ringFrom, (at) => covered.fill(1, at, at + 1));
-  return covered;
-}
-
-/** Calls for each pixel on the paper or no further than `more` from it. */
-function onPaper(
-  picture: FloorPicture,
-  { target, at, turned }: Lying,
-  more: number,
-  found: (at: number) => void,
-): void {
-  const [across, down] = [
-    toNumber(target.reach.across, "in") + more,
-    toNumber(target.reach.down, "in") + more,
-  ];
-  const reach = Math.hypot(across, down) * picture.perInch;
-  const [x, y] = pixelOn(picture, at);
-  const [right, bottom] = [Math.min(picture.width - 1, x + reach), Math.min(picture.height - 1, y + reach)];
-  for (let row = Math.max(0, Math.floor(y - reach)); row <= bottom; row += 1)
-    for (let column = Math.max(0, Math.floor(x - reach)); column <= right; column += 1) {
-      const [fx, fy] = floorOf(picture, [column, row]);
-      const [u, v] = onFloor([fx - at[0], fy - at[1]], [0, 0], -turned);
-      if (Math.abs(u) <= across && Math.abs(v) <= down) found(row * picture.width + column);
-    }
-}
-
-/** Bare floor round the cards. What lies in the ring of a card but differs from most of it is a piece laid too near. */
-function ringRound(picture: FloorPicture, lying: readonly Lying[], covered: Uint8Array): Uint8Array {
-  const bare = new Uint8Array(covered.length);
-  for (const one of lying) {
-    const ring: number[] = [];
-    onPaper(picture, one, ringTo, (at) => {
-      if (covered[at] === 0) ring.push(at);
-    });
-    const middles = picture.channels.map((channel) => median(ring.map((at) => channel[at] ?? 0)));
-    const spreads = picture.channels.map((channel, which) => {
-      const off = ring.map((at) => Math.abs((channel[at] ?? 0) - (middles[which] ?? 0)));
-      return Math.max(noise, 1.4826 * median(off));
-    });
-    for (const at of ring) {
-      const isNear = picture.channels.every(
-        (channel, which) => Math.abs((channel[at] ?? 0) - (middles[which] ?? 0)) < 3 * (spreads[which] ?? 1),
-      );
-      if (isNear) bare[at] = 1;
-    }
-  }
-  return bare;
-}
-
-/** Means and spreads of what is bare in the square of `radius` cells round each cell. */
-function nearby({ width, height, count, sums, squares }: Cells, bare: Uint8Array, radius: number): Nearby {
-  const square = { width, height, radius };
-  const counts = windowSums(square, (at) => (bare[at] ?? 0) * (count[at] ?? 0));
-  const summed = (channels: Triple, channel: 0 | 1 | 2) =>
-    windowSums(square, (at) => (bare[at] ?? 0) * (channels[channel][at] ?? 0));
-  const means: Triple = [summed(sums, 0), summed(sums, 1), summed(sums, 2)];
-  const spreads: Triple = [summed(squares, 0), summed(squares, 1), summed(squares, 2)];
-  for (let at = 0; at < counts.length; at += 1) {
-    const n = Math.max(1, counts[at] ?? 0);
-    for (const channel of [0, 1, 2] as const) {
-      const mean = (means[channel][at] ?? 0) / n;
-      means[channel][at] = mean;
-      spreads[channel][at] = Math.sqrt(
-        Math.max(0, (spreads[channel][at] ?? 0) / n - mean * mean) + noise * noise,
-      );
-    }
-  }
-  return { count: counts, means, spreads };
-}
-
-type Square = { readonly width: number; readonly height: number; readonly radius: number };
-
-/** Sums over squares, by running sums along the rows and then down the columns. */
-function windowSums({ width, height, radius }: Square, value: (at: number) => number): Float32Array {
-  const rows = new Float64Array(width * height);
-  const running = new Float64Array(Math.max(width, height) + 1);
-  for (let y = 0; y < height; y += 1) {
-    for (let x = 0; x < width; x += 1) running[x + 1] = (running[x] ?? 0) + value(y * width + x);
-    for (let x = 0; x < width; x += 1)
-      rows[y * width + x] =
-        (running[Math.min(width, x + radius + 1)] ?? 0) - (running[Math.max(0, x - radius)] ?? 0);
-  }
-  const sums = new Float32Array(width * height);
-  for (let x = 0; x < width; x += 1) {
-    for (let y = 0; y < height; y += 1) running[y + 1] = (running[y] ?? 0) + (rows[y * width + x] ?? 0);
-    for (let y = 0; y < height; y += 1)
-      sums[y * width + x] =
-        (running[Math.min(height, y + radius + 1)] ?? 0) - (running[Math.max(0, y - radius)] ?? 0);
-  }
-  return sums;
 }

@@ -3,8 +3,8 @@ import { shrunkGrey } from "./light.ts";
 import type { Photo, Place, SeenMarker } from "./types.ts";
 import { greyMatrix, holding, type Vision } from "./vision.ts";
 
-// Coarse enough for speed, fine enough for a marker of a thirtieth of the photo.
-const longSides = [2000, 1000];
+// Coarse first; then fine enough for a marker of a thirtieth of the photo.
+const longSides = [1000, 2000];
 
 // Looser ones take a gridded mat for markers.
 const leastPerimeter = 0.05;
@@ -15,10 +15,19 @@ const known = new Set(targets.flatMap(({ markers }) => markers.map(({ id }) => i
 /** Every reference marker in the photo, each once, to about a pixel of the size it was looked for at. */
 export function findMarkers(photo: Photo, vision: Vision): readonly SeenMarker[] {
   const found = new Map<number, SeenMarker>();
-  for (const longSide of longSides)
+  for (const longSide of longSides) {
     for (const marker of markersAt(photo, vision, longSide))
       if (known.has(marker.id) && !found.has(marker.id)) found.set(marker.id, marker);
+    if (isWholeSet([...found.keys()])) break;
+  }
   return [...found.values()].toSorted((one, other) => one.id - other.id);
+}
+
+/** All cards, or two whole sheets, and no marker besides: there is nothing more to look for. */
+function isWholeSet(ids: readonly number[]): boolean {
+  const seen = targets.filter(({ markers }) => markers.some(({ id }) => ids.includes(id)));
+  const isWhole = seen.every(({ markers }) => markers.every(({ id }) => ids.includes(id)));
+  return isWhole && seen.length === (seen[0]?.kind === "sheet" ? 2 : 4);
 }
 
 function markersAt(photo: Photo, vision: Vision, longSide: number): readonly SeenMarker[] {

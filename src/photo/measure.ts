@@ -1,14 +1,15 @@
-import { colourDifference } from "../engine/cloth/index.ts";
 import { type Calibration, calibrated } from "./calibrate.ts";
 import { viewsOf } from "./camera.ts";
 import { clothOf } from "./colours.ts";
 import { sharpened } from "./corners.ts";
+import { besideDoubts, doubtsOf, isPiece } from "./doubts.ts";
 import { density, floorPicture, pixelOn } from "./floorPicture.ts";
 import { floorColourAt, groundOf } from "./ground.ts";
 import { findMarkers } from "./markers.ts";
-import { type Outline, outlinesOn } from "./outlines.ts";
+import type { Outline } from "./outline.ts";
+import { outlinesOn } from "./outlines.ts";
 import { evenLight } from "./paper.ts";
-import { centreOf, gapBetween } from "./polygon.ts";
+import { centreOf } from "./polygon.ts";
 import { shapeOf } from "./shape.ts";
 import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
 import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning } from "./types.ts";
@@ -21,13 +22,6 @@ export type MeasureOptions = {
 
 // Of the photo's long side: flat cards lie within a few ten-thousandths of where the camera puts them.
 const curled = 6e-4;
-// In ΔE00: nearer to the floor's colour, an outline is not to be trusted.
-const nearFloor = 8;
-const wellFilled = 0.94;
-// In inches. She is asked for half an inch.
-const laidApart = 0.3;
-const clearEnough = 0.6;
-const wellCovered = 0.75;
 
 /** Finds and measures all that lies round the cards in a photo. `vision` does the marker and mask work. */
 export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureOptions): MeasuredPhoto {
@@ -35,7 +29,7 @@ export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureO
   const markers = found.map((marker) => sharpened(photo, marker)).filter((marker) => marker !== null);
   const cards = markers.map(({ id }) => id);
   const calibration = calibrated(markers, { width: photo.width, height: photo.height, printed });
-  const scene = calibration && sceneOf(photo, calibration);
+  const scene = calibration && sceneOf(photo, calibration, vision);
   if (!calibration || !scene) return { cards, residual: null, warnings: [], pieces: [] };
   const warnings = warningsOf(photo, calibration);
   const common: readonly Doubt[] = [
@@ -49,7 +43,7 @@ export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureO
   return { cards, residual: calibration.residual, warnings, pieces };
 }
 
-function sceneOf(photo: Photo, { camera, lying }: Calibration): Scene | null {
+function sceneOf(photo: Photo, { camera, lying }: Calibration, vision: Vision): Scene | null {
   const views = viewsOf(camera);
   const light = evenLight(photo, views, lying);
   if (light === null) return null;
@@ -59,7 +53,7 @@ function sceneOf(photo: Photo, { camera, lying }: Calibration): Scene | null {
     light,
     lying.map(({ at }) => at),
   );
-  return { photo, views, light, picture, ground: groundOf(picture, lying) };
+  return { photo, views, light, picture, ground: groundOf(picture, lying, vision) };
 }
 
 function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): readonly PhotoWarning[] {
@@ -71,30 +65,16 @@ function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): re
   ];
 }
 
-/** She lays pieces apart; what lies nearer to another is a patch of the same block, or touches it. */
-function besideDoubts(outline: Outline, outlines: readonly Outline[]): readonly Doubt[] {
-  const others = outlines.filter((other) => other !== outline);
-  const isNear = others.some(({ polygon }) => gapBetween(outline.polygon, polygon) < laidApart);
-  return isNear ? ["may-be-one"] : [];
-}
-
 function pieceOf(scene: Scene, outline: Outline, common: readonly Doubt[]): MeasuredPiece | null {
   const sharp = outline.cutOff ? null : sharpOutline(scene, outline.polygon);
   const { polygon, clear }: SharpOutline = sharp ?? { polygon: outline.polygon, clear: 0 };
   const cloth = clothOf(scene.picture, polygon);
   if (cloth === null) return null;
-  const { doubts, ...shape } = shapeOf(polygon, 1 / density(scene.views, polygon));
   const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));
-  const check: readonly Doubt[] = [
-    ...(colourDifference(cloth.mean, floor) < nearFloor ? (["near-floor"] as const) : []),
-    ...(outline.cutOff ? (["cut-off"] as const) : []),
-    ...(outline.solid < wellFilled || polygon.length > 4 ? (["may-be-two"] as const) : []),
-    ...doubts,
-    ...((clear < clearEnough || outline.filled < wellCovered) && !outline.cutOff
-      ? (["faint-side"] as const)
-      : []),
-    ...common,
-  ];
+  const seen = { outline, sides: polygon.length, clear, mean: cloth.mean, floor };
+  if (!isPiece(seen)) return null;
+  const { doubts, ...shape } = shapeOf(polygon, 1 / density(scene.views, polygon));
   const { colours, busyness } = cloth;
+  const check = [...doubtsOf(seen), ...doubts, ...common];
   return { ...shape, pixels: polygon.map(scene.views.toPhoto), colours, busyness, check };
 }

@@ -1,21 +1,13 @@
 import { type FloorPicture, floorOf } from "./floorPicture.ts";
 import type { Ground } from "./ground.ts";
+import { joined } from "./join.ts";
+import type { Outline } from "./outline.ts";
 import { hullOf, isInside, type Polygon, signedArea, withFewerSides } from "./polygon.ts";
+import { splitAtCorners } from "./split.ts";
 import type { Place } from "./types.ts";
 import { greyMatrix, holding, type Matrix, type Vision } from "./vision.ts";
 
-/** A piece as the floor picture shows it, on the floor in inches, clockwise. */
-export type Outline = {
-  readonly polygon: Polygon;
-  /** The share of it that differs from the floor. */
-  readonly filled: number;
-  /** The share of its hull that is covered: less where it is no convex piece, or several. */
-  readonly solid: number;
-  /** It reaches to where the photo or the measured floor ends, or under a card. */
-  readonly cutOff: boolean;
-};
-
-const differs = 3.5;
+const differs = 1;
 /** In square inches: less is lint, or a thread. */
 const leastArea = 0.7;
 // In inches: thinner than the first is no cloth; gaps narrower than the second are a print's.
@@ -28,12 +20,21 @@ const fitsTriangle = 1.08;
 const fitsFour = 1.09;
 const sidesOfOdd = 8;
 
+// In inches: how deep a corner must be to be where two pieces meet.
+const deepCorner = 0.2;
+
 /** What lies on the floor. */
 export function outlinesOn(picture: FloorPicture, ground: Ground, vision: Vision): readonly Outline[] {
-  const mask = Uint8Array.from(ground.off, (off) => (off > differs ? 255 : 0));
-  return contoursOf(mask, picture, vision)
-    .map((contour) => outlineOf(contour, picture, ground))
-    .filter((outline) => outline !== null);
+  const mask = new Uint8Array(ground.off.length);
+  for (let at = 0; at < mask.length; at += 1) mask[at] = (ground.off[at] ?? 0) > differs ? 255 : 0;
+  const splitting = { deep: deepCorner * picture.perInch, leastArea: leastArea * picture.perInch ** 2 };
+  const outlines = contoursOf(mask, picture, vision)
+    .filter((contour) => Math.abs(signedArea(contour)) >= splitting.leastArea)
+    .flatMap((contour) => {
+      const parts = splitAtCorners(contour, splitting);
+      return parts.map((part) => outlineOf(part, { picture, ground, split: parts.length > 1 }));
+    });
+  return joined(outlines.filter((outline) => outline !== null));
 }
 
 function contoursOf(mask: Uint8Array, { width, perInch }: FloorPicture, vision: Vision): readonly Place[][] {
@@ -59,11 +60,12 @@ function placesOf({ data32S }: Matrix): Place[] {
   ]);
 }
 
-function outlineOf(contour: readonly Place[], picture: FloorPicture, ground: Ground): Outline | null {
+type On = { readonly picture: FloorPicture; readonly ground: Ground; readonly split: boolean };
+
+function outlineOf(contour: readonly Place[], { picture, ground, split }: On): Outline | null {
   if (contour.length < 8) return null;
   const hull = hullOf(contour);
   const area = Math.abs(signedArea(contour));
-  if (area < leastArea * picture.perInch ** 2) return null;
   const figure = figureOf(hull) ?? hull;
   const filled = shareFilled(figure, picture, ground);
   if (filled < leastFilled) return null;
@@ -72,6 +74,8 @@ function outlineOf(contour: readonly Place[], picture: FloorPicture, ground: Gro
     polygon,
     filled,
     solid: area / Math.abs(signedArea(hull)),
+    split,
+    parts: 1,
     cutOff: contour.some((place) => touchesEnd(place, picture, ground)),
   };
 }

@@ -34,32 +34,34 @@ function turnAt(from: Place, at: Place, to: Place): number {
  * with the least area added. Null where that can't be.
  */
 export function withFewerSides(hull: Polygon, sides: number): Polygon | null {
-  let polygon = [...hull];
+  let polygon = hull;
   while (polygon.length > sides) {
-    const offers = polygon.map((_, at) => withoutSide(polygon, at)).filter((offer) => offer !== null);
-    const best = offers.toSorted((one, other) => one.added - other.added)[0];
-    if (best === undefined) return null;
-    polygon = best.polygon;
+    let best: (Meeting & { at: number }) | null = null;
+    for (let at = 0; at < polygon.length; at += 1) {
+      const meeting = withoutSide(polygon, at);
+      if (meeting && (best === null || meeting.added < best.added)) best = { ...meeting, at };
+    }
+    if (best === null) return null;
+    const { at, meets } = best;
+    const next = (at + 1) % polygon.length;
+    polygon = polygon
+      .map((place, which) => (which === at ? meets : place))
+      .filter((_, which) => which !== next);
   }
   return polygon;
 }
 
+type Meeting = { readonly meets: Place; readonly added: number };
+
 /** The side from corner `at` to the next is left out, and its neighbours run on until they meet. */
-function withoutSide(polygon: readonly Place[], at: number): { polygon: Place[]; added: number } | null {
+function withoutSide(polygon: Polygon, at: number): Meeting | null {
   const corner = (which: number): Place => polygon[(which + polygon.length) % polygon.length] ?? [0, 0];
   const [before, from, to, behind] = [corner(at - 1), corner(at), corner(at + 1), corner(at + 2)];
   const meets = crossing(lineThrough(before, from), lineThrough(behind, to));
   if (meets === null) return null;
   // They must meet outside the side, not behind the polygon.
   const added = signedArea([from, meets, to]);
-  if (added < 0) return null;
-  const next = (at + 1) % polygon.length;
-  return {
-    polygon: polygon
-      .map((place, which) => (which === at ? meets : place))
-      .filter((_, which) => which !== next),
-    added,
-  };
+  return added < 0 ? null : { meets, added };
 }
 
 export function centreOf(polygon: Polygon): Place {

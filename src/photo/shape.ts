@@ -26,6 +26,7 @@ const step = inches(1, 8);
 // In degrees. Cut by hand, a corner may be off by this much.
 const square = 4;
 const rightAngle = 6;
+const nearlySquare = 10;
 
 /**
  * Names a polygon on the floor and gives its size; of what is neither rectangle nor right triangle, the
@@ -71,7 +72,13 @@ function triangleOf(polygon: Polygon, margin: Length): Shape | null {
 function oddOf(polygon: Polygon, margin: Length): Shape {
   const { width, height } = rectangleInside(polygon);
   const [short, long] = [Math.min(width, height), Math.max(width, height)];
-  return { ...sized("odd", [short, long], { least: [short, long], margin }), doubts: ["not-square"] };
+  const odd = sized("odd", [short, long], { least: [short, long], margin });
+  return { ...odd, doubts: mayBeSquare(polygon) ? ["not-square"] : [] };
+}
+
+/** Four corners that miss a right angle by little: cut so, or seen wrongly. Where they miss it by much it was meant. */
+function mayBeSquare(polygon: Polygon): boolean {
+  return polygon.length !== 4 || anglesOf(polygon).every((angle) => Math.abs(angle - 90) < nearlySquare);
 }
 
 type Pair = readonly [width: number, height: number];

@@ -1,8 +1,8 @@
 import type { Views } from "./camera.ts";
-import { type FloorPicture, pixelOn } from "./floorPicture.ts";
+import { density, type FloorPicture, pixelOn } from "./floorPicture.ts";
 import { type Ground, offGround } from "./ground.ts";
-import { lightAt } from "./light.ts";
-import { courseThrough, crossing, type Line, lineThrough } from "./lines.ts";
+import { labNear, lightAt } from "./light.ts";
+import { courseThrough, crossing, type Line, lineThrough, median } from "./lines.ts";
 import type { EvenLight } from "./paper.ts";
 import type { Polygon } from "./polygon.ts";
 import type { Light, Photo, Place } from "./types.ts";
@@ -46,37 +46,37 @@ function withSides(scene: Scene, polygon: Polygon, look: number): SharpOutline |
   });
   const places = corners.filter((corner) => corner !== null);
   if (places.length < polygon.length) return null;
-  return { polygon: places, clear: Math.min(...sides.map((side) => side?.clear ?? 0)) };
+  return { polygon: places, clear: Math.min(...sides.map(({ clear }) => clear)) };
 }
 
-function sideAt(
-  scene: Scene,
-  [from, to]: readonly [Place, Place],
-  look: number,
-): { line: Line; clear: number } | null {
+// In pixels: what a lens makes of an edge.
+const blur = 1.2;
+
+type SharpSide = { readonly line: Line; readonly clear: number };
+
+/** Where a side can't be made out it stays where it was, and is not clear at all. */
+function sideAt(scene: Scene, [from, to]: readonly [Place, Place], look: number): SharpSide {
   const far = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const line = lineThrough(from, to);
   const outwards: Place = [line.along[1], -line.along[0]];
   const inset = Math.min(spared + look / 2, far / 4);
   const stations = Math.max(6, Math.round((far - 2 * inset) / between));
-  const points = Array.from(
-    { length: stations },
-    (_, at) => inset + ((at + 0.5) / stations) * (far - 2 * inset),
-  )
-    .map(
-      (s) =>
-        [
-          s,
-          edgeAt(scene, [line.at[0] + s * line.along[0], line.at[1] + s * line.along[1]], {
-            outwards,
-            along: line.along,
-            look,
-          }),
-        ] as const,
-    )
-    .filter((point): point is readonly [number, number] => point[1] !== null);
+  const profiles = Array.from({ length: stations }, (_, n) => {
+    const s = inset + ((n + 0.5) / stations) * (far - 2 * inset);
+    const at: Place = [from[0] + s * line.along[0], from[1] + s * line.along[1]];
+    return { s, samples: profileAt(scene, at, { outwards, along: line.along, look }) };
+  });
+  const telling = {
+    like: clothLikeness(profiles.map(({ samples }) => samples)),
+    hasLines: scene.ground.hasLines,
+    spare: Math.max(2, Math.round(blur / density(scene.views, [from, to]) / step)),
+  };
+  const points = profiles.flatMap(({ s, samples }): Place[] => {
+    const far = samples === null ? null : edgeIn(samples, telling);
+    return far === null ? [] : [[s, far]];
+  });
   const course = points.length < stations / 3 ? null : courseThrough(points, agree);
-  if (course === null) return null;
+  if (course === null) return { line, clear: 0 };
   const at: Place = [from[0] + course.offset * outwards[0], from[1] + course.offset * outwards[1]];
   const along: Place = [
     at[0] + line.along[0] + course.slope * outwards[0],
@@ -86,46 +86,90 @@ function sideAt(
 }
 
 type Look = { readonly outwards: Place; readonly along: Place; readonly look: number };
-
-/**
- * How far outwards of `at` the cloth ends, in inches: where what lies inside looks least like floor and what lies
- * outside most, and near there where the light passes the middle between both. Null where all looks alike.
- */
-function edgeAt(scene: Scene, at: Place, look: Look): number | null {
-  const samples = profileAt(scene, at, look);
-  if (samples === null) return null;
-  const place = bestCut(samples.map(({ off }) => Math.min(1, off / 3 - 1)));
-  if (place === null) return null;
-  return (halfWay(samples, place) ?? place) * step - (samples.length * step) / 2;
-}
-
 type Sample = { readonly light: Light; readonly off: number };
 
-/** From inside to outside; each the mean of a few beside one another along the side. */
+// In spreads: what is further off is surely cloth; cloth near the floor's colour is as far off as half of its inside.
+const surelyCloth = 3;
+const leastCloth = 0.5;
+
+/** How far off the floor counts as cloth along this side. */
+function clothLikeness(profiles: readonly (readonly Sample[] | null)[]): number {
+  const inside = profiles.flatMap((samples) =>
+    samples === null ? [] : samples.slice(0, samples.length / 3).map(({ off }) => off),
+  );
+  return Math.max(leastCloth, Math.min(surelyCloth, 0.5 * median(inside)));
+}
+
+/** `spare`: how many steps the light takes from one side of an edge to the other. */
+type Telling = { readonly like: number; readonly hasLines: boolean; readonly spare: number };
+
+/**
+ * How far outwards of the middle the cloth ends, in inches: where what lies inside looks least like floor and what lies
+ * outside most, and near there where the light passes the middle between both. Null where all looks alike.
+ */
+function edgeIn(samples: readonly Sample[], { like, hasLines, spare }: Telling): number | null {
+  const scores = samples.map(({ off }) => Math.min(1, off / like - 1));
+  const place = bestCut(hasLines ? withoutThin(scores, 3 * spare) : scores);
+  if (place === null) return null;
+  return (halfWay(samples, place, spare) ?? place) * step - (samples.length * step) / 2;
+}
+
+// In inches, beside one another along the side: samples are the mean of so many.
+const beside = [-0.04, -0.013, 0.013, 0.04];
+
+/** From inside to outside. On so short a way the photo's pixels lie as good as straight. */
 function profileAt(scene: Scene, at: Place, { outwards, along, look }: Look): readonly Sample[] | null {
-  const { ground, picture, light: even } = scene;
+  const { photo, views, ground, picture, light: even } = scene;
   const count = 2 * Math.round(look / step);
+  const half = (count * step) / 2;
+  const inner = views.toPhoto([at[0] - half * outwards[0], at[1] - half * outwards[1]]);
+  const outer = views.toPhoto([at[0] + half * outwards[0], at[1] + half * outwards[1]]);
+  const aside = views.toPhoto([at[0] + half * along[0], at[1] + half * along[1]]);
+  const middle = views.toPhoto(at);
+  const [sideX, sideY] = [(aside[0] - middle[0]) / half, (aside[1] - middle[1]) / half];
+  const gains = even.evened([1, 1, 1], at);
+  const cell = pixelOn(picture, at);
   const samples: Sample[] = [];
   for (let n = 0; n < count; n += 1) {
-    const far = (n + 0.5 - count / 2) * step;
-    const floor: Place = [at[0] + far * outwards[0], at[1] + far * outwards[1]];
-    const light = meanLight(scene, floor, along);
+    const share = (n + 0.5) / count;
+    const x = inner[0] + share * (outer[0] - inner[0]);
+    const y = inner[1] + share * (outer[1] - inner[1]);
+    const light = meanLight(
+      photo,
+      beside.map((far): Place => [x + far * sideX, y + far * sideY]),
+    );
     if (light === null) return null;
-    samples.push({ light, off: offGround(ground, even.lab(light, floor), pixelOn(picture, floor)) });
+    const evened: Light = [light[0] * gains[0], light[1] * gains[1], light[2] * gains[2]];
+    samples.push({ light, off: offGround(ground, labNear(evened), cell) });
   }
   return samples;
 }
 
-function meanLight({ photo, views }: Scene, [x, y]: Place, along: Place): Light | null {
-  let [red, green, blue] = [0, 0, 0];
-  for (const far of [-0.04, -0.013, 0.013, 0.04]) {
-    const light = lightAt(photo, views.toPhoto([x + far * along[0], y + far * along[1]]));
+function meanLight(photo: Photo, places: readonly Place[]): Light | null {
+  let red = 0;
+  let green = 0;
+  let blue = 0;
+  for (const place of places) {
+    const light = lightAt(photo, place);
     if (light === null) return null;
-    red += light[0] / 4;
-    green += light[1] / 4;
-    blue += light[2] / 4;
+    red += light[0] / places.length;
+    green += light[1] / places.length;
+    blue += light[2] / places.length;
   }
   return [red, green, blue];
+}
+
+/** Scores in which a run of at most `thin` steps like cloth, with floor to both sides, counts as a line on the floor. */
+function withoutThin(scores: readonly number[], thin: number): readonly number[] {
+  const kept = [...scores];
+  let start = 0;
+  for (let at = 1; at <= kept.length; at += 1) {
+    const was = (scores[at - 1] ?? 0) > 0;
+    if (at < kept.length && was === (scores[at] ?? 0) > 0) continue;
+    if (was && start > 0 && at - start <= thin) kept.fill(-1, start, at);
+    start = at;
+  }
+  return kept;
 }
 
 /** Where to cut so that the sum before less the sum behind is largest; null where the cut is at an end. */
@@ -139,10 +183,9 @@ function bestCut(likeCloth: readonly number[]): number | null {
 }
 
 const window = 5;
-const spare = 2;
 
 /** In steps, where the light passes half way from what is inside to what is outside; null where both are much alike. */
-function halfWay(samples: readonly Sample[], place: number): number | null {
+function halfWay(samples: readonly Sample[], place: number, spare: number): number | null {
   const inside = meanOf(samples.slice(Math.max(0, place - spare - window), Math.max(1, place - spare)));
   const outside = meanOf(samples.slice(place + spare, place + spare + window));
   const way = [0, 1, 2].map((channel) => (outside[channel] ?? 0) - (inside[channel] ?? 0));
@@ -153,8 +196,9 @@ function halfWay(samples: readonly Sample[], place: number): number | null {
       way.reduce((sum, value, channel) => sum + value * ((light[channel] ?? 0) - (inside[channel] ?? 0)), 0) /
       size,
   );
+  const reach = Math.max(5, 2 * spare);
   let best: number | null = null;
-  for (let at = Math.max(1, place - 5); at < Math.min(samples.length, place + 5); at += 1) {
+  for (let at = Math.max(1, place - reach); at < Math.min(samples.length, place + reach); at += 1) {
     const [before, behind] = [shares[at - 1] ?? 0, shares[at] ?? 0];
     if (before >= 0.5 || behind < 0.5) continue;
     // Samples stand in the middle of their steps.

@@ -13,6 +13,9 @@ export type Place = readonly [x: number, y: number];
 /** Colour in linear light, each from 0 to about 1. */
 export type Light = readonly [red: number, green: number, blue: number];
 
+/** L, a and b, or what is known of each, at many places. */
+export type Triple = readonly [Float32Array, Float32Array, Float32Array];
+
 /** A card or sheet that was found: which of the known ones, and its markers' corners in the photo. */
 export type SeenTarget = {
   readonly target: number;

@@ -7,6 +7,7 @@ export type Vision = {
   readonly MORPH_OPEN: number;
   readonly MORPH_CLOSE: number;
   readonly MORPH_ELLIPSE: number;
+  readonly MORPH_RECT: number;
   readonly RETR_EXTERNAL: number;
   readonly CHAIN_APPROX_NONE: number;
   readonly DICT_ARUCO_MIP_36h12: number;

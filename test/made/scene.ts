@@ -1,6 +1,3 @@
-import { cellsAlongMarker, isBlack, targets } from "../../src/engine/cards/index.ts";
-import { toNumber } from "../../src/engine/length/index.ts";
-
 /**
  * Photographs of invented floors, rendered: a pinhole camera with radial distortion over cards and pieces of cloth,
  * light that falls off to one side, noise. It shares no formula with the room it tests. Inches, x to the right and y
@@ -27,62 +24,30 @@ export type Scene = {
   readonly cast: Rgb;
   readonly noise: number;
   readonly seed: number;
+  /** Broad soft shadows. */
+  readonly pools?: readonly Pool[];
+  /** Each piece's own on the floor. */
+  readonly shadow?: Shadow;
+  /** The share of a pixel's light that the lens spreads to each side: a quarter is much. */
+  readonly spread?: number;
+  /** How much a phone bends light and color to please: 0 is not at all. */
+  readonly tone?: number;
 };
+
+/** Round `at`, reaching so far, taking so much of the light in its middle. */
+export type Pool = { readonly at: Spot; readonly reach: number; readonly takes: number };
+/** Thrown so far aside, so soft at its edge, taking so much. */
+export type Shadow = { readonly aside: Spot; readonly soft: number; readonly takes: number };
 
 export type Spot = readonly [number, number];
 export type Rgb = readonly [number, number, number];
 export type Paint = (spot: Spot) => Rgb;
-export type ScenePiece = { readonly outline: readonly Spot[]; readonly paint: Paint };
+/** `outline` is convex and clockwise; `fray`: how far its edge strays, in inches. */
+export type ScenePiece = { readonly outline: readonly Spot[]; readonly paint: Paint; readonly fray?: number };
 export type Rendered = { readonly width: number; readonly height: number; readonly rgba: Uint8Array };
 
-const paper: Rgb = [0.86, 0.86, 0.85];
-const ink: Rgb = [0.03, 0.03, 0.03];
-
-export function render(scene: Scene): Rendered {
-  const { width, height, noise, seed } = scene;
-  const rgba = new Uint8Array(4 * width * height);
-  const normal = normals(seed);
-  const floorAt = floorUnder(scene);
-  const { ownerOf, lightOf } = thingsOn(scene);
-  const owners = new Int16Array(width * height);
-  const spots = Array.from(owners, (_, at) => floorAt([at % width, Math.floor(at / width)]));
-  spots.forEach((spot, at) => {
-    owners[at] = ownerOf(spot);
-  });
-  spots.forEach((spot, at) => {
-    const owner = owners[at] ?? -1;
-    // Cards are full of edges.
-    const isEdge =
-      (owner >= 0 && owner < scene.cards.length) ||
-      [at - 1, at + 1, at - width, at + width].some((beside) => (owners[beside] ?? owner) !== owner);
-    const light = isEdge
-      ? spread(spot, spots[at + 1] ?? spot, spots[at + width] ?? spot)
-      : lightOf(spot, owner);
-    light.forEach((value, channel) => {
-      rgba[4 * at + channel] = Math.max(0, Math.min(255, Math.round(byteOf(value) + noise * normal())));
-    });
-    rgba[4 * at + 3] = 255;
-  });
-  return { width, height, rgba };
-
-  /** Where things end, the mean of sixteen places in the pixel; the floor is flat enough for straight steps. */
-  function spread(spot: Spot, right: Spot, below: Spot): Rgb {
-    const sum: [number, number, number] = [0, 0, 0];
-    for (let n = 0; n < 16; n += 1) {
-      const [i, j] = [((n % 4) - 1.5) / 4, (Math.floor(n / 4) - 1.5) / 4];
-      const place: Spot = [
-        spot[0] + i * (right[0] - spot[0]) + j * (below[0] - spot[0]),
-        spot[1] + i * (right[1] - spot[1]) + j * (below[1] - spot[1]),
-      ];
-      const light = lightOf(place, ownerOf(place));
-      for (const channel of [0, 1, 2] as const) sum[channel] += light[channel] / 16;
-    }
-    return sum;
-  }
-}
-
 /** The camera's axes in the floor's: right, down and ahead. */
-function axesOf({ tilt, towards }: Scene): readonly (readonly [number, number, number])[] {
+export function axesOf({ tilt, towards }: Scene): readonly (readonly [number, number, number])[] {
   const [t, p] = [(tilt * Math.PI) / 180, (towards * Math.PI) / 180];
   const [ct, st, cp, sp] = [Math.cos(t), Math.sin(t), Math.cos(p), Math.sin(p)];
   // Straight down it looks along z; tilted, it looks ahead along (cos p, sin p) as well.
@@ -95,14 +60,16 @@ function axesOf({ tilt, towards }: Scene): readonly (readonly [number, number, n
   return [triple(mix(cp, -sp)), triple(mix(sp, cp)), ahead];
 }
 
-function floorUnder(scene: Scene): (pixel: Spot) => Spot {
+export function floorUnder(scene: Scene): (pixel: Spot) => Spot {
   const [right, down, ahead] = axesOf(scene);
   if (!right || !down || !ahead) throw new Error("a camera has three axes");
   const { width, height, focal, k1, far, looksAt } = scene;
   const eye = [looksAt[0] - far * ahead[0], looksAt[1] - far * ahead[1], -far * ahead[2]] as const;
-  return ([x, y]) => {
-    const [bentX, bentY] = [(x - (width - 1) / 2) / focal, (y - (height - 1) / 2) / focal];
-    let [u, v] = [bentX, bentY];
+  return (pixel) => {
+    const bentX = (pixel[0] - (width - 1) / 2) / focal;
+    const bentY = (pixel[1] - (height - 1) / 2) / focal;
+    let u = bentX;
+    let v = bentY;
     for (let round = 0; round < 8; round += 1) {
       const stretch = 1 + k1 * (u * u + v * v);
       u = bentX / stretch;
@@ -130,50 +97,6 @@ export function pixelOf(scene: Scene, [x, y]: Spot): Spot {
   return at;
 }
 
-/** What lies at a spot, by number, -1 for the floor; and its light. */
-function thingsOn({ floor, cards, pieces, fall, cast, looksAt }: Scene) {
-  const laid = [...cards.map(cardPiece), ...pieces].map((piece) => ({ ...piece, box: boxOf(piece.outline) }));
-  const ownerOf = (spot: Spot) =>
-    laid.findIndex(({ box, outline }) => inBox(box, spot) && isInside(outline, spot));
-  const lightOf = (spot: Spot, owner: number): Rgb => {
-    const [r, g, b] = (laid[owner]?.paint ?? floor)(spot);
-    const light = 1 - fall * Math.min(1, Math.max(0, 0.5 + (spot[0] - looksAt[0]) / 40));
-    return [r * light * cast[0], g * light * cast[1], b * light * cast[2]];
-  };
-  return { ownerOf, lightOf };
-}
-
-/** A card of Letter, or a whole sheet. */
-function cardPiece({ first, at, degrees }: Scene["cards"][number]): ScenePiece {
-  const target = targets.find(({ markers }) => markers[0]?.id === first);
-  const markers = (target?.markers ?? []).flatMap(({ id, corners: [from, , to] }) => {
-    if (from === undefined || to === undefined) return [];
-    const [left, top, right] = [toNumber(from.x, "in"), toNumber(from.y, "in"), toNumber(to.x, "in")];
-    return [{ id, left, top, cell: (right - left) / cellsAlongMarker }];
-  });
-  const [cosine, sine] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
-  const paint: Paint = (spot) => {
-    const [dx, dy] = [spot[0] - at[0], spot[1] - at[1]];
-    const [x, y] = [cosine * dx + sine * dy, cosine * dy - sine * dx];
-    for (const { id, left, top, cell } of markers) {
-      const [column, row] = [Math.floor((x - left) / cell), Math.floor((y - top) / cell)];
-      const isOn = column >= 0 && row >= 0 && column < cellsAlongMarker && row < cellsAlongMarker;
-      if (isOn) return isBlack(id, row, column) ? ink : paper;
-    }
-    return paper;
-  };
-  return { outline: rectangle(at, first < 10 ? [4.25, 5.5] : [8.5, 11], degrees), paint };
-}
-
-function boxOf(outline: readonly Spot[]) {
-  const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
-  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
-}
-
-function inBox(box: ReturnType<typeof boxOf>, [x, y]: Spot): boolean {
-  return x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
-}
-
 /** By counting how often a ray to the right leaves and enters. */
 export function isInside(outline: readonly Spot[], [x, y]: Spot): boolean {
   let inside = false;
@@ -184,26 +107,6 @@ export function isInside(outline: readonly Spot[], [x, y]: Spot): boolean {
     ay = by;
   }
   return inside;
-}
-
-function byteOf(light: number): number {
-  const value = Math.max(0, Math.min(1, light));
-  return 255 * (value <= 0.0031308 ? 12.92 * value : 1.055 * value ** (1 / 2.4) - 0.055);
-}
-
-/** Even numbers from 0 to 1 by a linear congruence (Numerical Recipes' constants). */
-export function evenly(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
-
-/** Normal numbers (Box and Muller 1958). */
-function normals(seed: number): () => number {
-  const next = evenly(seed);
-  return () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
 }
 
 /** A rectangle about `middle`, turned. */
@@ -272,6 +175,6 @@ export function stripes(one: Rgb, other: Rgb): Paint {
   return ([x, y]) => (Math.floor((x + 0.4 * y) / 0.3) % 2 === 0 ? one : other);
 }
 
-function scaled([r, g, b]: Rgb, by: number): Rgb {
+export function scaled([r, g, b]: Rgb, by: number): Rgb {
   return [r * by, g * by, b * by];
 }

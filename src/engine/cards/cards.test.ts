@@ -61,10 +61,10 @@ describe("the pages", () => {
   });
 
   it.each([
-    ["letter", inches(17, 4), inches(11, 2), inches(6)],
-    ["a4", millimetres(105), millimetres(148.5), millimetres(150)],
+    ["letter", inches(11, 2), inches(17, 4), inches(6)],
+    ["a4", millimetres(148.5), millimetres(105), millimetres(150)],
   ] as const)(
-    "on %s are cut into cards of a quarter, with bars of a length one can read off",
+    "on %s are cut into cards of a quarter that lie on their sides, with bars of a length one can read off",
     (paper, ...sizes) => {
       const [cards] = referencePages(paper);
       const [down, across] = cards?.cuts ?? [];

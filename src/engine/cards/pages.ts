@@ -11,7 +11,7 @@ import {
 } from "../length/index.ts";
 import { cellsAlongMarker, isBlack } from "./codes.ts";
 
-/** What the reference pages are printed on, standing upright. */
+/** What the reference pages are printed on. */
 export const papers = ["letter", "a4"] as const;
 export type Paper = (typeof papers)[number];
 
@@ -39,6 +39,7 @@ export type ReferencePage = {
   readonly notes: readonly Box[];
 };
 
+/** Standing upright. */
 const sizes: { readonly [P in Paper]: Size } = {
   letter: { width: inches(17, 2), height: inches(11) },
   a4: { width: millimetres(210), height: millimetres(297) },
@@ -68,13 +69,13 @@ export function referencePages(paper: Paper): readonly ReferencePage[] {
   return [cardsPage(paper), sheetPage(paper, 10), sheetPage(paper, 14)];
 }
 
-/** Each quarter of the page is a card with its marker in the middle, numbers 0 to 3. */
+/** Each quarter of the page, which lies on its side, is a card with its marker in the middle, numbers 0 to 3. */
 function cardsPage(paper: Paper): ReferencePage {
-  const size = sizes[paper];
+  const size = onItsSide(sizes[paper]);
   const [quarterAcross, quarterDown] = [half(half(size.width)), half(half(size.height))];
   const middle = middleOf(size);
   return {
-    ...pageOf(paper),
+    ...pageOf(paper, size),
     kind: "cards",
     markers: markersAt(middle, { across: quarterAcross, down: quarterDown }, { first: 0, side: cardMarker }),
     cuts: [
@@ -85,9 +86,13 @@ function cardsPage(paper: Paper): ReferencePage {
   };
 }
 
-/** One on each card, on its side of the page's middle: too far from the marker to disturb it. */
+function onItsSide({ width, height }: Size): Size {
+  return { width: height, height: width };
+}
+
+/** One on each card, between its marker and the page's middle: too far from the marker to disturb it. */
 function cardNotes({ x, y }: Point): readonly Box[] {
-  const note = { width: inches(7, 2), height: inches(11, 16) };
+  const note = { width: inches(11, 16), height: inches(5, 2) };
   const gap = inches(1, 8);
   return [subtract(y, add(note.height, gap)), add(y, gap)].flatMap((top) =>
     [subtract(x, add(note.width, gap)), add(x, gap)].map((left) => ({ x: left, y: top, ...note })),
@@ -101,7 +106,7 @@ function sheetPage(paper: Paper, first: number): ReferencePage {
   const note = { width: inches(13, 4), height: inches(15, 8) };
   const gap = inches(3, 16);
   return {
-    ...pageOf(paper),
+    ...pageOf(paper, size),
     kind: "sheet",
     markers: markersAt(middleOf(size), sheetOffset, { first, side: sheetMarker }),
     cuts: [],
@@ -112,8 +117,8 @@ function sheetPage(paper: Paper, first: number): ReferencePage {
   };
 }
 
-function pageOf(paper: Paper) {
-  const [size, bar] = [sizes[paper], barLengths[paper]];
+function pageOf(paper: Paper, size: Size) {
+  const bar = barLengths[paper];
   const { x, y } = middleOf(size);
   const reach = half(bar);
   const bars = [

@@ -21,23 +21,29 @@ export const targets: readonly Target[] = referencePages(papers[0]).flatMap((pag
 
 function sheetTarget({ size, markers }: ReferencePage): Target {
   const middle = { x: length(size.width / 2), y: length(size.height / 2) };
-  return { kind: "sheet", reach: reachOf(2), markers: markers.map((marker) => fromMiddle(marker, middle)) };
+  return {
+    kind: "sheet",
+    reach: reachOf("sheet"),
+    markers: markers.map((marker) => fromMiddle(marker, middle)),
+  };
 }
 
 function cardTarget(marker: Marker): Target {
   const half = length(marker.side / 2);
   const middle = { x: add(marker.x, half), y: add(marker.y, half) };
   // However the marker is turned on its card.
-  const { across, down } = reachOf(4);
+  const { across, down } = reachOf("cards");
   const reach = larger(across, down);
   return { kind: "card", reach: { across: reach, down: reach }, markers: [fromMiddle(marker, middle)] };
 }
 
-/** Of the larger of all papers, cut to a share of its sides. */
-function reachOf(parts: 2 | 4): Offset {
-  const sizes = papers.flatMap((paper) => referencePages(paper).map(({ size }) => size));
+/** Half of a sheet or a card, of the larger of all papers. */
+function reachOf(kind: ReferencePage["kind"]): Offset {
+  const pages = papers.flatMap((paper) => referencePages(paper)).filter((page) => page.kind === kind);
+  const parts = kind === "cards" ? 4 : 2;
   const most = (sides: readonly Length[]) =>
     length(sides.reduce<number>((most, side) => Math.max(most, side), 0) / parts);
+  const sizes = pages.map(({ size }) => size);
   return { across: most(sizes.map(({ width }) => width)), down: most(sizes.map(({ height }) => height)) };
 }
 
