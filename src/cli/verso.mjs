@@ -11,19 +11,15 @@ else {
 }
 
 async function start() {
-  let tsx;
   try {
-    tsx = await import("tsx/esm/api");
-  } catch {
-    process.stderr.write("Verso is not installed yet. Run `npm ci` in its folder, then try again.\n");
-    process.exitCode = 2;
-    return;
-  }
-  // `false`: a tsconfig.json in the folder the user stands in has no say here.
-  tsx.register({ tsconfig: false });
-  try {
-    await import("./main.ts");
+    const { madeOne } = await import("./madeOne.mjs");
+    await import(await madeOne());
   } catch (error) {
+    if (error.code === "ERR_MODULE_NOT_FOUND") {
+      process.stderr.write("Verso is not installed yet. Run `npm ci` in its folder, then try again.\n");
+      process.exitCode = 2;
+      return;
+    }
     process.stderr.write(`Verso could not start, because of a mistake of its own: ${error.message}\n`);
     process.exitCode = 1;
   }
