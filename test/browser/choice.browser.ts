@@ -1,18 +1,10 @@
 import type { Page } from "@playwright/test";
+import { drawing as large, offered, openSmallBack, openStoppedBack } from "./smallBack.ts";
 import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
 
-const large = (page: Page) => page.getByRole("img", { name: /^Drawing of the back seen from behind/ });
 const cards = (page: Page) => page.getByRole("radiogroup").locator("label");
 const pins = (page: Page) => large(page).locator("circle");
 const staying = (page: Page) => page.getByText(/stays? in (its place|their places)\.$/);
-
-async function offered(page: Page): Promise<void> {
-  await page.goto("./");
-  await page.getByRole("button", { name: "Try the sample" }).click();
-  await expect(page.getByRole("heading", { level: 1, name: "Plan" })).toBeVisible();
-  await expect(large(page)).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByText("Looking for plans that differ…")).toBeHidden({ timeout: 90_000 });
-}
 
 /** A tap in the drawing, at shares of its sides. */
 async function tapAt(page: Page, x: number, y: number, how: "mouse" | "touch"): Promise<void> {
@@ -36,6 +28,10 @@ const held = (page: Page) =>
 
 test("three to six plans are offered, each with what speaks for it", async ({ page }) => {
   await page.setViewportSize(screenSizes.laptop);
+  await page.goto("./");
+  await page.getByRole("button", { name: "Try the sample" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Plan" })).toBeVisible();
+  await expect(large(page)).toBeVisible({ timeout: 30_000 });
   await offered(page);
   const count = await cards(page).count();
   expect(count).toBeGreaterThanOrEqual(3);
@@ -52,7 +48,7 @@ test("three to six plans are offered, each with what speaks for it", async ({ pa
 
 test("by mouse: what stays survives another plan, and undo takes it back", async ({ page }) => {
   await page.setViewportSize(screenSizes.laptop);
-  await offered(page);
+  await openStoppedBack(page);
   await tapAt(page, 0.5, 0.4, "mouse");
   await stay(page).click();
   await expect(pins(page)).toHaveCount(1);
@@ -70,6 +66,7 @@ test("by mouse: what stays survives another plan, and undo takes it back", async
 });
 
 test("a wish holds until it is let go, and other plans are offered for it", async ({ page }) => {
+  await openSmallBack(page);
   await offered(page);
   const wish = page.getByRole("button", { name: "Sew less" });
   await wish.click();
@@ -88,7 +85,7 @@ test.describe("by taps", () => {
 
   test("a piece is left out, and its row says so", async ({ page }) => {
     await page.setViewportSize(screenSizes.phone);
-    await offered(page);
+    await openStoppedBack(page);
     await page.getByText("Pieces of this plan").tap();
     const piece = page
       .locator("details[open] li button")
@@ -107,7 +104,7 @@ test.describe("by taps", () => {
 
   test("a tap in the drawing frames the piece; nothing leaves the page sideways", async ({ page }) => {
     await page.setViewportSize(screenSizes.phone);
-    await offered(page);
+    await openStoppedBack(page);
     await tapAt(page, 0.5, 0.45, "touch");
     await expect(page.getByRole("checkbox", { name: "This stays", exact: true })).toBeVisible();
     await expect(large(page).locator("rect[class*=frame]")).toHaveCount(2);
@@ -117,7 +114,7 @@ test.describe("by taps", () => {
 
 test("by keyboard alone: a piece from the list stays", async ({ page }) => {
   await page.setViewportSize(screenSizes.laptop);
-  await offered(page);
+  await openStoppedBack(page);
   await page.getByText("Pieces of this plan").focus();
   await page.keyboard.press("Enter");
   await expect(page.locator("details[open] li button").first()).toBeVisible();
@@ -132,9 +129,8 @@ test("by keyboard alone: a piece from the list stays", async ({ page }) => {
 });
 
 test("anybody can use it, with a piece that stays, at every size", async ({ page }) => {
-  test.setTimeout(120_000);
   await page.setViewportSize(screenSizes.laptop);
-  await offered(page);
+  await openStoppedBack(page);
   await tapAt(page, 0.5, 0.4, "mouse");
   await stay(page).click();
   for (const view of Object.values(screenSizes)) {

@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
+import { drawing as large, offered, openSmallBack, settled } from "./smallBack.ts";
 import { expect, screenSizes, test } from "./verso.ts";
 
-const large = (page: Page) => page.getByRole("img", { name: /^Drawing of the back seen from behind/ });
 const keep = (page: Page) => page.getByRole("button", { name: "Keep this plan" });
 
 async function sample(page: Page): Promise<void> {
@@ -21,7 +21,7 @@ test("a few styles with hours and what to buy, the others one press away", async
   await sample(page);
   const styles = page.getByRole("radio");
   await expect.poll(() => styles.count()).toBeGreaterThanOrEqual(3);
-  await expect(page.getByText("Looking for plans that differ…")).toBeHidden({ timeout: 60_000 });
+  await offered(page);
   expect(await styles.count()).toBeLessThanOrEqual(6);
   await expect(page.getByText("Seen from behind, as you lay it out to sew.")).toBeVisible();
   for (const style of await page.getByRole("radiogroup").locator("label").all()) {
@@ -45,8 +45,8 @@ test("on a phone all styles lie in one row, and nothing leaves the page sideways
 });
 
 test("a plan is kept, and after a reload it is the same plan", async ({ page }) => {
-  await sample(page);
-  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
+  await openSmallBack(page);
+  await settled(page);
   const before = await cloth(page);
   await keep(page).click();
   await expect(page.getByText("You keep this plan.")).toBeVisible();
@@ -58,8 +58,8 @@ test("a plan is kept, and after a reload it is the same plan", async ({ page }) 
 });
 
 test("stopped when she likes, and the best so far is kept", async ({ page }) => {
-  await sample(page);
-  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
+  await openSmallBack(page);
+  await settled(page);
   await page.getByRole("button", { name: "Look longer" }).click();
   await page.getByRole("button", { name: "Stop here" }).click();
   await expect(page.getByText("Stopped. This is the best so far.")).toBeVisible();
@@ -68,9 +68,9 @@ test("stopped when she likes, and the best so far is kept", async ({ page }) => 
 });
 
 test("her leftovers change, and it is said that the plan she keeps is for what was", async ({ page }) => {
-  await sample(page);
+  await openSmallBack(page);
   // While it is still looking, a better plan may take the place of the one that is kept.
-  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
+  await settled(page);
   await keep(page).click();
   await expect(page.getByText("You keep this plan.")).toBeVisible();
   const id = new URL(page.url()).hash.split("/")[1];
@@ -96,7 +96,7 @@ test("before there can be a plan it is said what is needed, with the way there",
 
 test("by keyboard alone: another style, then kept", async ({ page }) => {
   await page.setViewportSize(screenSizes.laptop);
-  await sample(page);
+  await openSmallBack(page);
   const first = await page.getByRole("radio", { checked: true }).getAttribute("value");
   const tab = async (isThere: () => Promise<boolean>) => {
     for (let presses = 0; presses < 30 && !(await isThere()); presses++) await page.keyboard.press("Tab");
@@ -107,14 +107,14 @@ test("by keyboard alone: another style, then kept", async ({ page }) => {
   await page.keyboard.press("ArrowDown");
   await expect(page.getByRole("radio", { checked: true })).not.toHaveAttribute("value", first ?? "");
   await expect(keep(page)).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
+  await settled(page);
   await tab(() => page.evaluate(() => document.activeElement?.textContent === "Keep this plan"));
   await page.keyboard.press("Enter");
   await expect(page.getByText("You keep this plan.")).toBeVisible();
 });
 
 test("the drawing's equal in words names every row and piece", async ({ page }) => {
-  await sample(page);
+  await openSmallBack(page);
   await page.getByRole("button", { name: "Stop here" }).click();
   await page.getByText("The drawing as a list").click();
   const patches = await large(page).locator("rect").count();

@@ -2,7 +2,13 @@
 import type { Job } from "../../engine/cloth/index.ts";
 import type { Plan, PlanRequest } from "../../engine/plan/index.ts";
 
-export type ToSolver = { readonly kind: "start"; readonly job: Job; readonly request: PlanRequest };
+export type ToSolver = {
+  readonly kind: "start";
+  readonly job: Job;
+  readonly request: PlanRequest;
+  /** Each better plan is told on the way, not the last alone. */
+  readonly isWatched: boolean;
+};
 
 export type FromSolver =
   | { readonly kind: "progress"; readonly progress: SolveProgress }

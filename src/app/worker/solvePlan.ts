@@ -8,7 +8,7 @@ export type SolveWishes = {
   /** A whole, checked plan each time: the first at once, then each that is better. */
   readonly onBetter?: (plan: Plan) => void;
   readonly onProgress?: (progress: SolveProgress) => void;
-  /** Ends the search; what is best so far is kept. */
+  /** Ends the search; what `onBetter` was told last is kept. */
   readonly signal?: AbortSignal;
 };
 
@@ -37,7 +37,8 @@ let working = 0;
  */
 export function solvePlan(job: Job, request: PlanRequest, wishes: SolveWishes = {}): Promise<Solved> {
   return new Promise((done, failed) => {
-    const search: Search = { message: { kind: "start", job, request }, wishes, done, failed };
+    const isWatched = wishes.onBetter !== undefined;
+    const search: Search = { message: { kind: "start", job, request, isWatched }, wishes, done, failed };
     if (wishes.signal?.aborted) return done({ whole: false, plan: null });
     waiting.push(search);
     wishes.signal?.addEventListener("abort", () => leaveLine(search), { once: true });
