@@ -66,6 +66,8 @@ async function measured(heap: string): Promise<PageRow> {
   const again = page.getByRole("button", { name: "Look longer" });
   if (await again.isVisible()) await again.click();
   await page.waitForTimeout(1000);
+  // Until there is a first plan there is nothing to stop for, and the button can't be pressed.
+  await page.locator("button:enabled", { hasText: "Stop here" }).waitFor({ timeout: 60_000 });
   const stopped = await stop(page);
   if (stopped < 0) say(`${heap}: it was not said within 5 s that the search has stopped`);
   const { tasks, presses } = await page.evaluate(() => ({ tasks: window.tasks, presses: window.presses }));

@@ -27,6 +27,8 @@ const held = (page: Page) =>
     .evaluateAll((frames) => frames.map((frame) => frame.outerHTML.replace(/ class="[^"]*"/, "")));
 
 test("three to six plans are offered, each with what speaks for it", async ({ page }) => {
+  // Every style is looked at several times.
+  test.setTimeout(120_000);
   await page.setViewportSize(screenSizes.laptop);
   await page.goto("./");
   await page.getByRole("button", { name: "Try the sample" }).click();
@@ -66,6 +68,8 @@ test("by mouse: what stays survives another plan, and undo takes it back", async
 });
 
 test("a wish holds until it is let go, and other plans are offered for it", async ({ page }) => {
+  // Every style is looked at several times.
+  test.setTimeout(120_000);
   await openSmallBack(page);
   await offered(page);
   const wish = page.getByRole("button", { name: "Sew less" });

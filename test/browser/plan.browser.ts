@@ -18,6 +18,8 @@ function cloth(page: Page): Promise<string> {
 }
 
 test("a few styles with hours and what to buy, the others one press away", async ({ page }) => {
+  // Every style is looked at several times.
+  test.setTimeout(120_000);
   await sample(page);
   const styles = page.getByRole("radio");
   await expect.poll(() => styles.count()).toBeGreaterThanOrEqual(3);

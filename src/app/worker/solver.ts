@@ -1,6 +1,7 @@
 /** The solver, beside the page. One search at a time; it is stopped by ending the worker. */
 import { type PlanSearch, startPlan } from "../../engine/plan/index.ts";
 import type { FromSolver, ToSolver } from "./messages.ts";
+import { pack } from "./packed.ts";
 
 // Long enough that the turns cost nothing, short enough that what is shown moves.
 const turnMilliseconds = 60;
@@ -31,7 +32,7 @@ function solve({ job, request, isWatched }: ToSolver): void {
     const isTime = since >= shownEvery && shown.took <= since * shownShare;
     if (search.covered > shown.covered && isTime && !search.done) shown = showing(search);
   }
-  say({ kind: "done", plan: search.plan() });
+  say({ kind: "done", plan: pack(search.plan()) });
 }
 
 type Showing = { readonly covered: number; readonly at: number; readonly took: number };
@@ -41,7 +42,7 @@ const unwatched: Showing = { covered: Number.POSITIVE_INFINITY, at: 0, took: 0 }
 
 function showing(search: PlanSearch): Showing {
   const begun = performance.now();
-  say({ kind: "better", plan: search.plan() });
+  say({ kind: "better", plan: pack(search.plan()) });
   const at = performance.now();
   return { covered: search.covered, at, took: at - begun };
 }
@@ -56,5 +57,5 @@ function turn(search: PlanSearch, moves: number): number {
 }
 
 function say(message: FromSolver): void {
-  postMessage(message);
+  postMessage(message, { transfer: "plan" in message ? [message.plan.bytes.buffer] : [] });
 }

@@ -1,6 +1,6 @@
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { ToggleButton } from "react-aria-components";
-import { type Advice, type AdviceKind, adviceFor } from "../../../engine/advice/index.ts";
+import type { Advice, AdviceKind } from "../../../engine/advice/index.ts";
 import type { Job, Lab } from "../../../engine/cloth/index.ts";
 import type { Rect } from "../../../engine/drawing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
@@ -8,37 +8,56 @@ import { adviceTexts } from "../../../words/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
+import { beside } from "../../worker/index.ts";
 import styles from "./advice.module.css";
 import type { Found } from "./desk.ts";
 
-type Advised = { readonly job: Job; readonly advice: readonly Advice[] };
+type Advised = { readonly job: Job; readonly advice: Promise<readonly Advice[]> };
 const known = new WeakMap<PlanDocument, Advised>();
 
 /** The same plan has the same advice, and is asked for it once. */
-function adviceOn(plan: PlanDocument, job: Job): readonly Advice[] {
+function adviceOn(plan: PlanDocument, job: Job): Promise<readonly Advice[]> {
   const before = known.get(plan);
   if (before?.job === job) return before.advice;
-  const advice = adviceFor(plan, job);
+  // Where it fails the plan is as good as before, only nothing is said about it.
+  const advice = beside.adviseOn(plan, job).catch(() => []);
   known.set(plan, { job, advice });
   return advice;
 }
 
-/** What she wants to be shown in the drawing. */
+/** What is worth knowing of the plan, and what of it she wants to be shown in the drawing. */
 export type Marks = {
   /** While better plans come one after the other, advice on each would only flicker. */
-  readonly isSettled: boolean;
+  readonly advice: readonly Advice[];
   /** null: nothing, or what this plan has no hint about. */
   readonly marked: Advice | null;
   readonly onMark: (kind: AdviceKind | null) => void;
 };
 
+const none: readonly Advice[] = [];
+
 export function useMarks({ plan, state }: Pick<Found, "plan" | "state">, job: Job): Marks {
   const [wanted, onMark] = useState<AdviceKind | null>(null);
   const isSettled = state !== "searching" && state !== "waiting";
-  return useMemo(() => {
-    const advice = plan === null || wanted === null || !isSettled ? [] : adviceOn(plan, job);
-    return { isSettled, marked: advice.find(({ kind }) => kind === wanted) ?? null, onMark };
-  }, [plan, job, wanted, isSettled]);
+  const advice = useAdvice(isSettled ? plan : null, job);
+  return useMemo(
+    () => ({ advice, marked: advice.find(({ kind }) => kind === wanted) ?? null, onMark }),
+    [advice, wanted],
+  );
+}
+
+/** It comes a moment after the plan. */
+function useAdvice(plan: PlanDocument | null, job: Job): readonly Advice[] {
+  const [found, setFound] = useState<{ plan: PlanDocument; advice: readonly Advice[] } | null>(null);
+  useEffect(() => {
+    if (plan === null) return;
+    let isWanted = true;
+    void adviceOn(plan, job).then((advice) => isWanted && setFound({ plan, advice }));
+    return () => {
+      isWanted = false;
+    };
+  }, [plan, job]);
+  return found !== null && found.plan === plan ? found.advice : none;
 }
 
 /** A fabric that would mend the plan is shown where it would go, as the cloth it is. */
@@ -48,13 +67,12 @@ export function markingOf(advice: Advice): { readonly marked: readonly Rect[]; r
   return mend === null ? { marked } : { marked, newCloth: mend.lab };
 }
 
-type AdviceListProps = { readonly plan: PlanDocument; readonly job: Job; readonly marks: Marks };
+type AdviceListProps = { readonly plan: PlanDocument; readonly marks: Marks };
 
 /** What is worth knowing before one sews this plan; each hint can be shown in the drawing. */
-export function AdviceList({ plan, job, marks }: AdviceListProps) {
+export function AdviceList({ plan, marks }: AdviceListProps) {
   const texts = useTexts(adviceTexts);
-  const { isSettled, marked, onMark } = marks;
-  const advice = isSettled ? adviceOn(plan, job) : [];
+  const { advice, marked, onMark } = marks;
   if (advice.length === 0) return null;
   return (
     <section aria-labelledby="before-you-sew">

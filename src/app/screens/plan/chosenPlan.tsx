@@ -127,7 +127,7 @@ export function Search({ wish, found, desk }: SearchProps) {
           </Button>
         ) : (
           <>
-            <Button className="button" onPress={() => desk.search(wish, nextSearch(found))}>
+            <Button className="button" onPress={() => desk.search(wish, nextSearch(found), true)}>
               {found.state === "failed" ? texts.tryAgain : texts.searchOn}
             </Button>
             <Button className="button" onPress={() => project.setWishes(another(wish))}>

@@ -33,20 +33,24 @@ function standIn() {
       asked.push({ request, wishes, end, fail: () => reject(new Error("the solver broke off")) });
       wishes.signal?.addEventListener("abort", () => end({ whole: false, plan: null }));
     });
+  const notAsked = () => {
+    throw new Error("nothing is offered here");
+  };
+  const beside = { solvePlan: solve, solvePacked: notAsked, openChoice: notAsked };
   const nth = (index: number) => {
     const one = asked[index];
     if (one === undefined) throw new Error(`search ${index} was asked for`);
     return one;
   };
-  return { solve, asked, nth };
+  return { beside, asked, nth };
 }
 
 const settled = () => new Promise((done) => setTimeout(done, 0));
 
 describe("the desk", () => {
   test("searches a wish once, with the effort of so many seconds", () => {
-    const { solve, asked } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, asked } = standIn();
+    const desk = openDesk(job, beside);
     desk.search(wish, seconds.glance);
     desk.search(wish, seconds.glance);
     expect(asked.map(({ request }) => request)).toEqual([
@@ -55,8 +59,8 @@ describe("the desk", () => {
   });
 
   test("shows the first plan at once and then only better ones", () => {
-    const { solve, nth } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, nth } = standIn();
+    const desk = openDesk(job, beside);
     desk.search(wish, seconds.glance);
     const shown = () => desk.found().get(keyOf(wish))?.plan?.figures.covered;
     nth(0).wishes.onBetter?.(planOf(0.4));
@@ -68,8 +72,8 @@ describe("the desk", () => {
   });
 
   test("a longer search goes on from the best of the shorter one", async () => {
-    const { solve, nth } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, nth } = standIn();
+    const desk = openDesk(job, beside);
     desk.search(wish, seconds.glance);
     nth(0).end({ whole: true, plan: planOf(0.8) });
     await settled();
@@ -84,9 +88,28 @@ describe("the desk", () => {
     expect(desk.found().get(keyOf(wish))?.plan?.figures.covered).toBe(0.797);
   });
 
+  test("where a search comes to is not held against what it showed on its way, unless she stopped there", async () => {
+    const { beside, nth } = standIn();
+    const desk = openDesk(job, beside);
+    const shown = () => desk.found().get(keyOf(wish))?.plan?.figures.covered;
+    desk.search(wish, seconds.glance);
+    nth(0).wishes.onBetter?.(planOf(0.9));
+    nth(0).end({ whole: true, plan: planOf(0.7) });
+    await settled();
+    expect(shown()).toBe(0.7);
+    desk.search(wish, seconds.look);
+    nth(1).wishes.onBetter?.(planOf(0.9));
+    desk.stop(wish);
+    await settled();
+    desk.search(wish, seconds.longLook);
+    nth(2).end({ whole: true, plan: planOf(0.8) });
+    await settled();
+    expect(shown()).toBe(0.9);
+  });
+
   test("stopped, it keeps the best so far and stays stopped; paused, it is gone on with", async () => {
-    const { solve, asked, nth } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, asked, nth } = standIn();
+    const desk = openDesk(job, beside);
     desk.search(wish, seconds.glance);
     nth(0).wishes.onBetter?.(planOf(0.5));
     desk.stop(wish);
@@ -102,8 +125,8 @@ describe("the desk", () => {
   });
 
   test("what a search that was ended still says is not heard over a newer one", async () => {
-    const { solve, nth } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, nth } = standIn();
+    const desk = openDesk(job, beside);
     desk.search(wish, seconds.glance);
     desk.pause(wish);
     desk.search(wish, seconds.glance);
@@ -115,8 +138,8 @@ describe("the desk", () => {
   });
 
   test("leaving ends every search", () => {
-    const { solve, asked } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, asked } = standIn();
+    const desk = openDesk(job, beside);
     for (const style of ["chunks", "cross", "squares"] as const)
       desk.search({ style, seed: 1, ...plainly }, seconds.glance);
     desk.leave();
@@ -124,8 +147,8 @@ describe("the desk", () => {
   });
 
   test("a solver that breaks off is said, and can be tried again", async () => {
-    const { solve, asked, nth } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, asked, nth } = standIn();
+    const desk = openDesk(job, beside);
     desk.search(wish, seconds.glance);
     nth(0).fail();
     await settled();
@@ -135,8 +158,8 @@ describe("the desk", () => {
   });
 
   test("a plan that was found before is not searched for again, until she asks for more", () => {
-    const { solve, asked } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, asked } = standIn();
+    const desk = openDesk(job, beside);
     desk.put(wish, planOf(0.9));
     desk.search(wish, seconds.glance);
     desk.search(wish, seconds.look);
@@ -146,8 +169,8 @@ describe("the desk", () => {
   });
 
   test("tells of each change, and a snapshot is the same until there is one", () => {
-    const { solve, nth } = standIn();
-    const desk = openDesk(job, solve);
+    const { beside, nth } = standIn();
+    const desk = openDesk(job, beside);
     let heard = 0;
     const stop = desk.subscribe(() => {
       heard += 1;

@@ -3,7 +3,7 @@ import { jobFor } from "../../../engine/choice/index.ts";
 import type { Amount, Job } from "../../../engine/cloth/index.ts";
 import { defaultEffort, type Plan, type PlanRequest } from "../../../engine/plan/index.ts";
 import type { PlanDocument, StayingCells } from "../../../files/index.ts";
-import type { solvePlan } from "../../worker/index.ts";
+import type { Beside } from "../../worker/index.ts";
 import { makeOffers, nothingOffered, type Offer, type Offered } from "./offered.ts";
 import { staysFrom } from "./stays.ts";
 
@@ -38,8 +38,8 @@ export const seconds = { glance: 1, look: 6, longLook: 24 } as const;
 export type Desk = {
   found(): ReadonlyMap<string, Found>;
   subscribe(listener: () => void): () => void;
-  /** Searches so long, unless that was done before or is under way. */
-  search(wish: Wish, seconds: number): void;
+  /** Searches so long, unless that was done before or is under way; `isFirst`: before all others in line. */
+  search(wish: Wish, seconds: number, isFirst?: boolean): void;
   /** Lays a plan there that was found before. */
   put(wish: Wish, plan: PlanDocument): void;
   /** Ends the search; the best so far stays. */
@@ -77,10 +77,11 @@ function requestFor({ style, seed, stays }: Wish, effort: number): PlanRequest {
   return { style, seed, effort, ...(staying === null ? {} : { stays: staying }) };
 }
 
-export function openDesk(job: Job, solve: typeof solvePlan): Desk {
+export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePacked" | "openChoice">): Desk {
   let found: ReadonlyMap<string, Found> = new Map();
   const listeners = new Set<() => void>();
   const running = new Map<string, AbortController>();
+  const { settled, settle } = settledPlans();
   let offered = nothingOffered;
   let offering: AbortController | null = null;
 
@@ -88,26 +89,31 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
     found = new Map(found).set(key, { ...(found.get(key) ?? nothingFound), ...change });
     for (const listener of listeners) listener();
   };
-  const bestOf = (key: string, plan: Plan, whole: boolean) => {
+  const shownOf = (key: string, plan: Plan) => {
     const before = found.get(key)?.plan ?? null;
-    return isBetter(plan, before, whole) ? plan : before;
+    return isBetter(plan, before, false) ? plan : before;
   };
 
-  const run = async (wish: Wish, time: number) => {
+  const run = async (wish: Wish, time: number, isFirst: boolean) => {
     const key = keyOf(wish);
     const stop = new AbortController();
     running.set(key, stop);
     lay(key, { state: "searching", share: 0 });
     try {
-      const solved = await solve(jobFor(job, wish.amount), requestFor(wish, defaultEffort(job, time)), {
-        signal: stop.signal,
-        onBetter: (plan) => lay(key, { plan: bestOf(key, plan, false) }),
-        onProgress: ({ share, covered }) => {
-          if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
+      const solved = await beside.solvePlan(
+        jobFor(job, wish.amount),
+        requestFor(wish, defaultEffort(job, time)),
+        {
+          isFirst,
+          signal: stop.signal,
+          onBetter: (plan) => lay(key, { plan: shownOf(key, plan) }),
+          onProgress: ({ share, covered }) => {
+            if (share - (found.get(key)?.share ?? 0) >= worthShowing) lay(key, { share, covered });
+          },
         },
-      });
+      );
       if (!solved.whole) return;
-      lay(key, { plan: bestOf(key, solved.plan, true), state: "found", share: 1, seconds: time });
+      lay(key, { plan: settle(key, solved.plan), state: "found", share: 1, seconds: time });
     } catch {
       if (running.get(key) === stop) lay(key, { state: "failed" });
     } finally {
@@ -120,7 +126,7 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
     const key = keyOf({ style, amount, seed: 1, stays: null });
     const before = found.get(key) ?? nothingFound;
     if (before.state === "stopped" || before.seconds >= seconds.glance) return;
-    const better = { plan: bestOf(key, plan, true) };
+    const better = { plan: settle(key, plan) };
     if (running.has(key)) lay(key, better);
     else lay(key, { ...better, state: "found", share: 1, seconds: seconds.glance });
   };
@@ -136,6 +142,8 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
     if (stop === undefined) return;
     running.delete(key);
     stop.abort();
+    const { plan } = found.get(key) ?? nothingFound;
+    if (state === "stopped" && plan !== null) settled.set(key, plan);
     lay(key, { state });
   };
 
@@ -145,12 +153,15 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    search(wish, time) {
+    search(wish, time, isFirst = false) {
       const key = keyOf(wish);
       if (running.has(key) || (found.get(key)?.seconds ?? 0) >= time) return;
-      void run(wish, time);
+      void run(wish, time, isFirst);
     },
-    put: (wish, plan) => lay(keyOf(wish), { plan, state: "found", share: 1, seconds: seconds.look }),
+    put(wish, plan) {
+      settled.set(keyOf(wish), plan);
+      lay(keyOf(wish), { plan, state: "found", share: 1, seconds: seconds.look });
+    },
     stop: (wish) => end(keyOf(wish), "stopped"),
     pause: (wish) => end(keyOf(wish), "waiting"),
     offered: () => offered,
@@ -159,7 +170,7 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
       const stop = new AbortController();
       offering = stop;
       const told = (next: Offered) => offering === stop && tell(next);
-      makeOffers({ job, seconds: seconds.glance, solve, signal: stop.signal, onOffered: told })
+      makeOffers({ job, seconds: seconds.glance, beside, signal: stop.signal, onOffered: told })
         .catch(() => told({ kind: "made", offers: [], notes: [] }))
         .finally(() => {
           if (offering === stop) offering = null;
@@ -171,6 +182,21 @@ export function openDesk(job: Job, solve: typeof solvePlan): Desk {
       for (const key of [...running.keys()]) end(key, "waiting");
     },
   };
+}
+
+/**
+ * What whole searches came to, and what she stopped at. What a search showed on its way is not held against its end:
+ * when it was shown is chance, and the same leftovers would come to other plans.
+ */
+function settledPlans() {
+  const settled = new Map<string, PlanDocument>();
+  const settle = (key: string, plan: PlanDocument): PlanDocument => {
+    const before = settled.get(key) ?? null;
+    const best = before === null || isBetter(plan, before, true) ? plan : before;
+    settled.set(key, best);
+    return best;
+  };
+  return { settled, settle };
 }
 
 // A longer search may give up a hair of cover for a calmer back: its own judgement goes before this one.

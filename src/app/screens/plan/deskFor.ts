@@ -1,4 +1,4 @@
-import { solvePlan } from "../../worker/index.ts";
+import { beside } from "../../worker/index.ts";
 import { type Desk, openDesk } from "./desk.ts";
 import type { Planning } from "./planning.ts";
 
@@ -7,6 +7,6 @@ let last: { readonly key: string; readonly desk: Desk } | null = null;
 
 /** The desk for a job: the same one as long as the job is. */
 export function deskFor({ key, job }: Planning & { readonly kind: "ready" }): Desk {
-  if (last?.key !== key) last = { key, desk: openDesk(job, solvePlan) };
+  if (last?.key !== key) last = { key, desk: openDesk(job, beside) };
   return last.desk;
 }

@@ -23,7 +23,7 @@ export const PlanDetails = memo(function PlanDetails({ plan, planning, marks }: 
   return (
     <div className={styles.details}>
       <Lines heading={texts.inShort} lines={texts.figures(plan.figures, usable)} />
-      <AdviceList plan={plan} job={planning.job} marks={marks} />
+      <AdviceList plan={plan} marks={marks} />
       <Lines
         heading={texts.buy}
         lines={plan.buy.length === 0 ? [texts.nothingToBuy] : plan.buy.map((row) => texts.buyRow(row, plan))}

@@ -23,7 +23,7 @@ export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the wish
   useEffect(() => {
     if (shown.kept !== null) desk.put(chosen, shown.kept);
-    desk.search(chosen, seconds.glance);
+    desk.search(chosen, seconds.glance, true);
     desk.offer();
     if (withOthers) for (const wish of shown.others) desk.search(wish, seconds.glance);
   }, [desk, key, withOthers, shown.kept]);
@@ -32,7 +32,7 @@ export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
     ofChosen.seconds >= seconds.glance && (ofChosen.state === "found" || ofChosen.state === "waiting");
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the wish
   useEffect(() => {
-    if (isDue) desk.search(chosen, seconds.look);
+    if (isDue) desk.search(chosen, seconds.look, true);
   }, [desk, key, isDue]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the wish
