@@ -25,6 +25,8 @@ export type DrawingTexts = {
   readonly asListWhat: string;
   /** A cell by its place in the whole layout: "Row 3, place 5: strip 4, 2 × 9 in". */
   readonly cell: (path: readonly number[], layout: LayoutNode, names: Names) => string;
+  /** What lies there or may lie there, without its place: "Square 3 (moss), 4 × 4 in". */
+  readonly leaf: (node: LeafNode, names: Names) => string;
   readonly part: (node: LayoutNode, place: PartPlace, names: Names) => string;
 };
 
@@ -43,6 +45,7 @@ function english(voice: Voice): DrawingTexts {
     asList: "The drawing as a list",
     asListWhat: "Rows from top to bottom, places from left to right. Sizes as they show once sewn.",
     cell: (path, layout, names) => cellText(path, layout, { names, voice }),
+    leaf: (node, names) => `${sentence(leafText(node, { names, voice }))}, ${voice.size(node)}`,
     part: (node, place, names) => partText(node, place, { names, voice }),
   };
 }

@@ -50,8 +50,15 @@ export type PlanTexts = {
   readonly mustBeIn: string;
   readonly leaveOut: string;
   readonly keepWhole: string;
+  readonly anotherHere: string;
+  readonly anotherHow: string;
+  readonly noOther: string;
+  /** A piece that this plan has in another place. */
+  readonly elsewhere: string;
   /** How many cells stay when the plan is made again. */
   readonly staying: (count: number) => string;
+  /** How many cells should have stayed and could not. */
+  readonly couldNotStay: (count: number) => string;
   readonly again: string;
   readonly letAllGo: string;
   readonly done: string;
@@ -160,8 +167,16 @@ function changeTexts(voice: Voice) {
     mustBeIn: "Must be in",
     leaveOut: "Leave out",
     keepWhole: "Keep whole",
+    anotherHere: "Another piece here",
+    anotherHow: "Choose one: it stays here, and the rest is planned again round it.",
+    noOther: "None of your other leftovers is of the size of this place.",
+    elsewhere: "lies elsewhere in this plan",
     staying: (count: number) =>
       count === 1 ? "1 piece stays in its place." : `${voice.number(count)} pieces stay in their places.`,
+    couldNotStay: (count: number) =>
+      count === 1
+        ? "1 piece could not stay: it is not there any more, or does not fit."
+        : `${voice.number(count)} pieces could not stay: they are not there any more, or do not fit.`,
     again: "Plan again round what stays",
     letAllGo: "Let all go",
     done: "Done",

@@ -4,7 +4,7 @@ import { draftProblems, lengthProblems, tableProblems } from "../../test/generat
 import { handMadePlan } from "../../test/generators/handMadePlan.ts";
 import { backingYardage, styles } from "../engine/back/index.ts";
 import { kinds, methods, pileNames, times } from "../engine/cloth/index.ts";
-import { nodesOf } from "../engine/layout/index.ts";
+import { leavesOf, nodesOf } from "../engine/layout/index.ts";
 import { areaOf, inches } from "../engine/length/index.ts";
 import { type LineProblem, type ProjectProblem, projectValueTypes } from "../files/index.ts";
 import {
@@ -58,6 +58,7 @@ const drawing: Partial<TextsOf<DrawingTexts>> = {
   ruler: (texts) => [texts.ruler(inches(12))],
   nameOfPlan: (texts) => styles.map((style) => texts.nameOfPlan(style, size)),
   nameOfBack: (texts) => [texts.nameOfBack(size, null), texts.nameOfBack(size, top)],
+  leaf: (texts) => leavesOf(plan.layout, plan).map(({ node }) => texts.leaf(node, plan)),
   cell: (texts) => nodesOf(plan.layout, plan).map(({ path }) => texts.cell(path, plan.layout, plan)),
   part: (texts) =>
     nodesOf(plan.layout, plan).flatMap(({ node }) =>
@@ -177,6 +178,7 @@ const plans: Partial<TextsOf<PlanTexts>> = {
   reasons: (texts) => [texts.reasons([{ kind: "nothing-to-buy" }])],
   choiceNote: (texts) => [texts.choiceNote({ kind: "no-more", count: 2 })],
   staying: (texts) => [texts.staying(1), texts.staying(3)],
+  couldNotStay: (texts) => [texts.couldNotStay(1), texts.couldNotStay(3)],
   keepingClears: (texts) => [texts.keepingClears(1), texts.keepingClears(4)],
   time: (texts) => [texts.time(plan.figures)],
   figures: (texts) =>

@@ -67,6 +67,22 @@ test("by mouse: what stays survives another plan, and undo takes it back", async
   }).toPass({ timeout: 10_000 });
 });
 
+test("another piece is put in a place, stays there, and the rest is planned round it", async ({ page }) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await openStoppedBack(page);
+  await page.getByText("Pieces of this plan").click();
+  const milk = page.locator("details[open] li button").filter({ hasText: "milk" }).first();
+  await milk.click();
+  await page.getByText("Another piece here").click();
+  const other = page.locator("details[open] li button").filter({ hasText: "clay pot" }).first();
+  await expect(other).toBeVisible();
+  await other.click();
+  await expect(page.getByText("1 piece stays in its place.")).toBeVisible({ timeout: 30_000 });
+  await expect(pins(page)).toHaveCount(1);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect(pins(page)).toHaveCount(0);
+});
+
 test("a wish holds until it is let go, and other plans are offered for it", async ({ page }) => {
   // Every style is looked at several times.
   test.setTimeout(120_000);

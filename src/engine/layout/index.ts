@@ -20,6 +20,7 @@ export type {
 export { fillRegions, type RegionSearch } from "./fillRegions.ts";
 export type { Ground } from "./ground.ts";
 export { heldStays, nodeAt } from "./heldStays.ts";
+export { choicesFor, withPieceAt } from "./here.ts";
 export * from "./problems.ts";
 export { groundFrom, type Stays } from "./stays.ts";
 export * from "./types.ts";

@@ -1,5 +1,7 @@
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { Button, Checkbox } from "react-aria-components";
+import type { Job } from "../../../engine/cloth/index.ts";
+import { choicesFor, type PieceNode } from "../../../engine/layout/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import type { LeftoverChange } from "../../../store/index.ts";
 import { drawingTexts, planTexts } from "../../../words/index.ts";
@@ -8,7 +10,7 @@ import { useTexts } from "../../parts/texts.ts";
 import styles from "./changePlan.module.css";
 import { another, type Desk, type Wish } from "./desk.ts";
 import type { Planning } from "./planning.ts";
-import { type Cell, cellsOf, stayingIn, toggled } from "./stays.ts";
+import { type Cell, cellsOf, letGoIn, stayingIn, toggled, withAnother } from "./stays.ts";
 
 export type Changing = {
   readonly wish: Wish;
@@ -31,7 +33,7 @@ export function ChangePlan({ planning, ...changing }: ChangePlanProps) {
       {cell === null ? (
         <p className={styles.quiet}>{texts.changeHow}</p>
       ) : (
-        <OfCell {...changing} cell={cell} rowOf={planning.rowOf} />
+        <OfCell {...changing} cell={cell} planning={planning} />
       )}
       <Staying {...changing} />
       <PieceList {...changing} />
@@ -53,15 +55,15 @@ function useStays({ wish, plan, desk }: Changing) {
   };
 }
 
-type OfCellProps = Changing & { readonly cell: Cell; readonly rowOf: ReadonlyMap<string, string> };
+type OfCellProps = ChangePlanProps & { readonly cell: Cell };
 
-function OfCell({ rowOf, ...changing }: OfCellProps) {
+function OfCell({ planning, ...changing }: OfCellProps) {
   const { plan, cell, onCell } = changing;
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   const stays = useStays(changing);
   const { node } = cell;
-  const row = node.kind === "piece" ? (rowOf.get(node.piece) ?? null) : null;
+  const row = node.kind === "piece" ? (planning.rowOf.get(node.piece) ?? null) : null;
   return (
     <div className={styles.cell}>
       <p aria-live="polite">{drawn.cell(cell.path, plan.layout, plan)}</p>
@@ -69,6 +71,7 @@ function OfCell({ rowOf, ...changing }: OfCellProps) {
         <Toggle label={texts.stays} isOn={stays.now.has(cell.key)} onChange={() => stays.toggle(cell)} />
         {row !== null && <OfRow row={row} wish={changing.wish} />}
       </div>
+      <Another key={cell.key} planning={planning} {...changing} />
       <Button className="button" onPress={() => onCell(null)}>
         {texts.done}
       </Button>
@@ -104,6 +107,57 @@ function OfRow({ row, wish }: { readonly row: string; readonly wish: Wish }) {
   );
 }
 
+/** Her other leftovers of the size of this place; the chosen one stays there in the next plan. */
+function Another({ planning: { job }, wish, plan, cell, onCell }: OfCellProps) {
+  const texts = useTexts(planTexts);
+  const drawn = useTexts(drawingTexts);
+  const project = useProject();
+  const [isOpen, setOpen] = useState(false);
+  const choices = useMemo(
+    () => (isOpen ? unusedFirst(choicesFor(cell.node, job), plan) : []),
+    [isOpen, cell, job, plan],
+  );
+  const put = (piece: PieceNode) => {
+    project.setWishes({ ...wish, stays: withAnother(plan, wish.stays, { cell, piece }) });
+    onCell(null);
+  };
+  return (
+    <details className={styles.list} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>{texts.anotherHere}</summary>
+      {isOpen && <p className={styles.quiet}>{choices.length === 0 ? texts.noOther : texts.anotherHow}</p>}
+      <ul>
+        {choices.map(({ piece, isUnused }) => (
+          <li key={piece.piece}>
+            <Button className={`${styles.name}`} onPress={() => put(piece)}>
+              <span
+                className={`cloth ${styles.swatch}`}
+                style={{ background: colourOf(piece.piece, job) }}
+                aria-hidden="true"
+              />
+              {drawn.leaf(piece, plan)}
+              {!isUnused && ` (${texts.elsewhere})`}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+type OtherPiece = { readonly piece: PieceNode; readonly isUnused: boolean };
+
+function unusedFirst(pieces: readonly PieceNode[], { unused }: PlanDocument): readonly OtherPiece[] {
+  const left = new Set(unused.map(({ piece }) => piece));
+  return pieces
+    .map((piece) => ({ piece, isUnused: left.has(piece.piece) }))
+    .sort((one, other) => Number(other.isUnused) - Number(one.isUnused));
+}
+
+function colourOf(id: string, { pieces, fabrics }: Job): string | undefined {
+  const fabric = pieces.find((piece) => piece.id === id)?.fabric;
+  return fabrics.find((one) => one.id === fabric)?.colour;
+}
+
 type ToggleProps = {
   readonly label: string;
   readonly name?: string;
@@ -129,10 +183,12 @@ function Staying(changing: Changing) {
   const texts = useTexts(planTexts);
   const project = useProject();
   const stays = useStays(changing);
-  if (stays.now.size === 0) return null;
+  const letGo = letGoIn(changing.plan, changing.wish.stays);
+  if (stays.now.size + letGo === 0) return null;
   return (
     <div className={styles.staying}>
-      <p role="status">{texts.staying(stays.now.size)}</p>
+      {stays.now.size > 0 && <p role="status">{texts.staying(stays.now.size)}</p>}
+      {letGo > 0 && <p role="status">{texts.couldNotStay(letGo)}</p>}
       <div className={styles.ways}>
         <Button className="button" onPress={() => project.setWishes(another(changing.wish))}>
           {texts.again}

@@ -1,4 +1,10 @@
-import { leavesOf, type PlacedLeaf, type Stays } from "../../../engine/layout/index.ts";
+import {
+  leavesOf,
+  type PieceNode,
+  type PlacedLeaf,
+  type Stays,
+  withPieceAt,
+} from "../../../engine/layout/index.ts";
 import { type PlanDocument, readPlan, type StayingCells } from "../../../files/index.ts";
 import { textOf } from "./planText.ts";
 
@@ -65,6 +71,23 @@ export function toggled(plan: PlanDocument, staying: StayingCells | null, cell: 
   if (!now.delete(cell.key)) now.add(cell.key);
   const cells = cellsOf(plan).flatMap(({ key }) => (now.has(key) ? [key] : []));
   return cells.length === 0 ? null : { plan: textOf(plan), cells };
+}
+
+/** What stays already, and another piece in the place of that cell. */
+export function withAnother(
+  plan: PlanDocument,
+  staying: StayingCells | null,
+  { cell, piece }: { readonly cell: Cell; readonly piece: PieceNode },
+): StayingCells {
+  const now = stayingIn(plan, staying);
+  const { layout } = withPieceAt(plan.layout, cell.path, piece);
+  const cells = cellsOf(plan).flatMap(({ key }) => (now.has(key) || key === cell.key ? [key] : []));
+  return { plan: textOf({ ...plan, layout }), cells };
+}
+
+/** How many of those that should stay this plan has not got. */
+export function letGoIn(plan: PlanDocument, staying: StayingCells | null): number {
+  return Math.max(0, (staying?.cells.length ?? 0) - stayingIn(plan, staying).size);
 }
 
 /** The cell at a place of the back, in exact lengths from its raw upper left corner. */

@@ -1,0 +1,39 @@
+import { describe, expect, it } from "vitest";
+import { heaps, jobOf } from "../../../test/plans/heaps.ts";
+import { lawsBrokenBy } from "../../../test/plans/laws.ts";
+import { makePlan } from "../plan/index.ts";
+import { nodeAt } from "./heldStays.ts";
+import { choicesFor, withPieceAt } from "./here.ts";
+import { leavesOf } from "./walk.ts";
+
+const effort = 40;
+
+describe.each(heaps.slice(0, 3))("another piece of %s in one place", (heap) => {
+  const job = jobOf(heap, "weekend");
+  const request = { style: "strippy", seed: 1, effort } as const;
+  const plan = makePlan(job, request);
+  const cells = leavesOf(plan.layout, job).flatMap(({ node, path, x, y }) =>
+    choicesFor(node, job).map((choice) => ({ node, path, x, y, choice })),
+  );
+
+  it("is one that is there, as large as the place, and not the one that lies there", () => {
+    expect(cells.length).toBeGreaterThan(0);
+    for (const { node, choice } of cells) {
+      expect([choice.width, choice.height]).toEqual([node.width, node.height]);
+      expect(node.kind === "piece" ? node.piece : "").not.toBe(choice.piece);
+      expect(job.pieces.map(({ id }) => id)).toContain(choice.piece);
+    }
+  });
+
+  it("lies there in the next plan, which keeps every law", () => {
+    const some = cells.filter((_, index) => index % Math.ceil(cells.length / 2) === 0);
+    for (const { path, x, y, choice } of some) {
+      const stays = withPieceAt(plan.layout, path, choice);
+      expect(nodeAt(stays.layout, path)).toEqual(choice);
+      const next = makePlan(job, { ...request, stays });
+      const there = leavesOf(next.layout, job).find((leaf) => leaf.x === x && leaf.y === y);
+      expect(there?.node).toMatchObject({ kind: "piece", piece: choice.piece, width: choice.width });
+      expect(lawsBrokenBy(job, { ...request, stays })).toEqual([]);
+    }
+  });
+});
