@@ -1,10 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { heaps, jobOf } from "../../../test/plans/heaps.ts";
-import { lawsBrokenBy } from "../../../test/plans/laws.ts";
-import { makePlan } from "../plan/index.ts";
-import { nodeAt } from "./heldStays.ts";
-import { choicesFor, withPieceAt } from "./here.ts";
-import { leavesOf } from "./walk.ts";
+import { choicesFor, leavesOf, nodeAt, withPieceAt } from "../../src/engine/layout/index.ts";
+import { makePlan } from "../../src/engine/plan/index.ts";
+import { heaps, jobOf } from "./heaps.ts";
+import { lawsBrokenBy } from "./laws.ts";
 
 const effort = 40;
 
