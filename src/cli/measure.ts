@@ -1,15 +1,9 @@
 import { toNumber } from "../engine/length/index.ts";
-import {
-  type MeasuredFile,
-  measurePhoto,
-  type Photo,
-  writePieces,
-  writePiecesTable,
-} from "../photo/index.ts";
+import { type MeasuredFile, measurePhoto, writePieces, writePiecesTable } from "../photo/index.ts";
 import { type CommandProblem, photoWords } from "../words/index.ts";
 import { type MeasureCommand, standardStream } from "./commands.ts";
 import { type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
-import { decodePhoto, loadVision } from "./photos.ts";
+import { type Decoded, decodePhoto, loadVision } from "./photos.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
 
 /** Finds and measures the pieces in photos, and writes them where she wants them. */
@@ -27,9 +21,9 @@ export async function runMeasure(command: MeasureCommand, terminal: Terminal): P
   const vision = await loadVision();
   const printed =
     command.bar === null ? 1 : toNumber(command.bar.measured, "in") / toNumber(command.bar.meant, "in");
-  const files = photos.map(({ file, photo }) => ({
+  const files = photos.map(({ file, photo, focal35 }) => ({
     file,
-    measured: measurePhoto(photo, vision, { printed }),
+    measured: measurePhoto(photo, vision, { printed, focal35 }),
   }));
   const without = files.filter(({ measured }) => measured.residual === null);
   if (without.length > 0) return refuseAll(without.map(({ file }) => ({ kind: "no-cards-found", file })));
@@ -48,19 +42,19 @@ function placeProblems({ photos, json, csv }: MeasureCommand, folder: string): r
     .filter((problem, at, all) => all.findIndex((other) => other.kind === problem.kind) === at);
 }
 
-type Decoded = {
-  readonly photos: readonly { readonly file: string; readonly photo: Photo }[];
+type AllDecoded = {
+  readonly photos: readonly (Decoded & { readonly file: string })[];
   readonly problems: readonly CommandProblem[];
 };
 
 /** All are looked at before any is measured, so that she hears of all that can't be used. */
-async function decodeAll(files: readonly string[], folder: string): Promise<Decoded> {
-  const photos: { file: string; photo: Photo }[] = [];
+async function decodeAll(files: readonly string[], folder: string): Promise<AllDecoded> {
+  const photos: (Decoded & { file: string })[] = [];
   const problems: CommandProblem[] = [];
   for (const file of files) {
     const input = await readInput(file, folder);
     const decoded = input.ok ? await decodePhoto(input.value, file) : input;
-    if (decoded.ok) photos.push({ file, photo: decoded.value });
+    if (decoded.ok) photos.push({ file, ...decoded.value });
     else problems.push(decoded.error);
   }
   return { photos, problems };

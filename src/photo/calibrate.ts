@@ -21,6 +21,8 @@ export type Setting = {
   readonly height: number;
   /** How much larger or smaller than meant the cards were printed: 1 is as meant. */
   readonly printed: number;
+  /** Of the lens, as millimetres over a frame of 36 × 24 mm, where the photo's file says so. */
+  readonly focal35?: number | null;
 };
 
 /** A target with the corners that were seen of it: on the paper in inches, in the photo in pixels. */
@@ -29,7 +31,9 @@ type Seen = { readonly target: Target; readonly pairs: readonly (readonly [paper
 // What a phone's main camera comes to, as a share of the photo's long side, and how far it may be off. Two sheets or
 // more are wide enough to tell it themselves.
 const usualFocal = 0.77;
-const focalSpread = { one: 0.08, several: 0.2 };
+const focalSpread = { said: 0.04, one: 0.08, several: 0.2 };
+// In millimetres, of the frame that a lens is compared on.
+const frameDiagonal = Math.hypot(36, 24);
 const usualBend = 0.1;
 // Of a corner, in pixels.
 const cornerSpread = 0.3;
@@ -68,7 +72,7 @@ function pairsOf(target: Target, markers: readonly SeenMarker[], printed: number
 
 /** log focal, k1, turn, shift, and for each further card its place and turn. */
 function startFrom(seen: readonly Seen[], setting: Setting, share: number): number[] | null {
-  const focal = share * usualFocal * Math.max(setting.width, setting.height);
+  const focal = share * likelyFocal(setting);
   const middle = middleOf(setting);
   const first = seen[0];
   const map = first && homography(first.pairs);
@@ -133,16 +137,27 @@ function lyingOf(values: readonly number[], which: number): { readonly at: Place
 }
 
 function residualsOf(values: readonly number[], seen: readonly Seen[], setting: Setting): readonly number[] {
-  const usual = Math.log(usualFocal * Math.max(setting.width, setting.height));
-  const sheets = seen.filter(({ target }) => target.kind === "sheet").length;
-  const spread = sheets >= 2 ? focalSpread.several : focalSpread.one;
-  const priors = [((values[0] ?? 0) - usual) / spread, (values[1] ?? 0) / usualBend];
+  const usual = Math.log(likelyFocal(setting));
+  const priors = [((values[0] ?? 0) - usual) / spreadOfFocal(seen, setting), (values[1] ?? 0) / usualBend];
   return [
     ...cornersOff(values, seen, setting)
       .flat(2)
       .map((off) => off / cornerSpread),
     ...priors,
   ];
+}
+
+/** In pixels. Cameras give it by the diagonal, rounded to a millimetre. */
+function likelyFocal({ width, height, focal35 }: Setting): number {
+  return focal35
+    ? (focal35 / frameDiagonal) * Math.hypot(width, height)
+    : usualFocal * Math.max(width, height);
+}
+
+function spreadOfFocal(seen: readonly Seen[], { focal35 }: Setting): number {
+  if (focal35) return focalSpread.said;
+  const sheets = seen.filter(({ target }) => target.kind === "sheet").length;
+  return sheets >= 2 ? focalSpread.several : focalSpread.one;
 }
 
 /** For each card, how far each corner is from where the camera puts it, in pixels. */

@@ -1,4 +1,5 @@
 export { type MeasuredFile, type PiecesTableWords, writePieces, writePiecesTable } from "./document.ts";
+export { type PhotoHeader, readPhotoHeader } from "./header.ts";
 export { type MeasureOptions, measurePhoto } from "./measure.ts";
 export {
   type Doubt,
@@ -12,3 +13,4 @@ export {
   photoWarnings,
 } from "./types.ts";
 export type { Vision } from "./vision.ts";
+export { fromWide } from "./wide.ts";

@@ -18,17 +18,28 @@ import type { Vision } from "./vision.ts";
 export type MeasureOptions = {
   /** What a ruler said of the check bars, as a share of what they were meant to be. */
   readonly printed: number;
+  /** What the photo's file says of the lens, as millimetres over a frame of 36 × 24 mm. */
+  readonly focal35?: number | null;
+  /** Hears how far it has come. */
+  readonly onStage?: (stage: Stage) => void;
 };
+
+/** In this order. */
+export const stages = ["markers", "floor", "pieces"] as const;
+export type Stage = (typeof stages)[number];
 
 // Of the photo's long side: flat cards lie within a few ten-thousandths of where the camera puts them.
 const curled = 6e-4;
 
 /** Finds and measures all that lies round the cards in a photo. `vision` does the marker and mask work. */
-export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureOptions): MeasuredPhoto {
+export function measurePhoto(photo: Photo, vision: Vision, options: MeasureOptions): MeasuredPhoto {
+  const { printed, focal35 = null, onStage } = options;
+  onStage?.("markers");
   const found = findMarkers(photo, vision);
   const markers = found.map((marker) => sharpened(photo, marker)).filter((marker) => marker !== null);
   const cards = markers.map(({ id }) => id);
-  const calibration = calibrated(markers, { width: photo.width, height: photo.height, printed });
+  const calibration = calibrated(markers, { width: photo.width, height: photo.height, printed, focal35 });
+  onStage?.("floor");
   const scene = calibration && sceneOf(photo, calibration, vision);
   if (!calibration || !scene) return { cards, residual: null, warnings: [], pieces: [] };
   const warnings = warningsOf(photo, calibration);
@@ -36,6 +47,7 @@ export function measurePhoto(photo: Photo, vision: Vision, { printed }: MeasureO
     ...(warnings.includes("curled-card") ? (["curled-card"] as const) : []),
     ...(warnings.includes("one-sheet") || warnings.includes("few-cards") ? (["one-sheet"] as const) : []),
   ];
+  onStage?.("pieces");
   const outlines = outlinesOn(scene.picture, scene.ground, vision);
   const pieces = outlines
     .map((outline) => pieceOf(scene, outline, [...besideDoubts(outline, outlines), ...common]))
