@@ -95,7 +95,7 @@ type WrittenPiece = {
   readonly type: string;
   readonly kind: string;
   readonly poly: readonly Place[];
-  readonly dims?: readonly number[];
+  readonly dims?: readonly number[] | null;
   readonly lab: readonly number[];
 };
 
@@ -116,13 +116,13 @@ export function inFolder(folder: string): readonly Known[] {
     });
 }
 
-function pieceOf({ type, kind, poly, dims = [], lab }: WrittenPiece, written: Written): TrueOutline {
+function pieceOf({ type, kind, poly, dims, lab }: WrittenPiece, written: Written): TrueOutline {
   const types: Readonly<Record<string, string>> = { tri: "triangle", rect: "rectangle" };
   return {
     type: types[type] ?? type,
     print: kind,
     outline: poly.map((place) => inPhoto(written, place)),
-    sizes: dims.toSorted((one, other) => one - other),
+    sizes: (dims ?? []).toSorted((one, other) => one - other),
     lab: labFrom(lab),
     contrast: colourDifference(labFrom(lab), labFrom(written.bgLab)),
     touches: false,

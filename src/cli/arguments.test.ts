@@ -100,6 +100,7 @@ describe("what a command line means", () => {
       bar: null,
       json: null,
       csv: null,
+      overlay: null,
     });
     expect(commandOf("measure a.jpg --bar 5.875 --json - --csv a.csv")).toMatchObject({
       bar: { measured: inches(47, 8), meant: inches(6) },

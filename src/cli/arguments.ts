@@ -77,12 +77,15 @@ function cardsCommand(given: Given): CardsCommand | null {
 function measureCommand(given: Given): MeasureCommand | null {
   const photos = given.files();
   const [json, csv] = [given.text("json"), given.text("csv")];
+  const overlay = given.text("overlay");
+  if (overlay !== null && !/.\.(svg|png)$/i.test(overlay))
+    given.problems.push({ kind: "not-a-picture", option: "overlay", file: overlay });
   const bar = barMeasured(given);
   if (json === standardStream && csv === standardStream)
     given.problems.push({ kind: "two-documents-on-output", options: ["json", "csv"] });
   if (json !== null && json !== standardStream && json === csv)
     given.problems.push({ kind: "one-file-for-two", file: json, options: ["json", "csv"] });
-  return photos.length === 0 ? null : { kind: "measure", photos, bar, json, csv };
+  return photos.length === 0 ? null : { kind: "measure", photos, bar, json, csv, overlay };
 }
 
 /** In inches it is the bar of a Letter page, in centimetres that of an A4 one. Printers are off by a few hundredths. */

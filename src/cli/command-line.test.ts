@@ -351,9 +351,12 @@ describe("verso measure", () => {
       "a.json",
       "--csv",
       "a.csv",
+      "--overlay",
+      "a.svg",
     );
+    expect(readFileSync(join(folder, "a.svg"), "utf8")).toMatch(/^<svg [\s\S]*<polygon [\s\S]*>1<\/text>/);
     expect(said).toContain("a.jpg: 1 piece\n  1. rectangle, 4⅜ × 5⅞ in\n");
-    expect(said).toContain("Written: a.json\nWritten: a.csv");
+    expect(said).toContain("Written: a.json\nWritten: a.csv\nWritten: a.svg");
     expect({ status, complained }).toEqual({ status: 0, complained: [] });
     const { pieces, photos } = JSON.parse(readFileSync(join(folder, "a.json"), "utf8"));
     expect(photos).toMatchObject([{ file: "a.jpg", cards: [0, 1, 2] }]);

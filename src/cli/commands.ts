@@ -54,6 +54,8 @@ export type MeasureCommand = {
   readonly bar: { readonly measured: Length; readonly meant: Length } | null;
   readonly json: string | null;
   readonly csv: string | null;
+  /** A picture of the photo with the outlines over it; of several photos it is numbered. */
+  readonly overlay: string | null;
 };
 
 /** A project's file, by its name. */

@@ -33,7 +33,7 @@ const optionsOf: Readonly<Record<CommandName, Options>> = {
   },
   check: {},
   cards: { paper: "value", pdf: "value" },
-  measure: { bar: "value", json: "value", csv: "value" },
+  measure: { bar: "value", json: "value", csv: "value", overlay: "value" },
 };
 
 /** What each command reads: one file, or as many photos as are named. */

@@ -2,7 +2,8 @@ import { toNumber } from "../engine/length/index.ts";
 import { type MeasuredFile, measurePhoto, writePieces, writePiecesTable } from "../photo/index.ts";
 import { type CommandProblem, photoWords } from "../words/index.ts";
 import { type MeasureCommand, standardStream } from "./commands.ts";
-import { type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
+import { numberedFiles, type Output, outputProblems, readInput, writeOutputs } from "./files.ts";
+import { overlayFor } from "./overlays.ts";
 import { type Decoded, decodePhoto, loadVision } from "./photos.ts";
 import { type ExitStatus, refuse, type Terminal } from "./terminal.ts";
 
@@ -27,11 +28,22 @@ export async function runMeasure(command: MeasureCommand, terminal: Terminal): P
   }));
   const without = files.filter(({ measured }) => measured.residual === null);
   if (without.length > 0) return refuseAll(without.map(({ file }) => ({ kind: "no-cards-found", file })));
-  return deliver(files, command, terminal);
+  const pictures = command.overlay === null ? [] : numberedFiles(command.overlay, files.length);
+  const overlays = await Promise.all(
+    files.map((file, at) => {
+      const [name, photo] = [pictures[at], photos[at]?.photo];
+      return name !== undefined && photo ? overlayFor(name, photo, file) : null;
+    }),
+  );
+  return deliver(files, { command, overlays: overlays.filter((output) => output !== null) }, terminal);
 }
 
-function placeProblems({ photos, json, csv }: MeasureCommand, folder: string): readonly CommandProblem[] {
-  const places = [json, csv].filter((file) => file !== null);
+function placeProblems(
+  { photos, json, csv, overlay }: MeasureCommand,
+  folder: string,
+): readonly CommandProblem[] {
+  const pictures = overlay === null ? [] : numberedFiles(overlay, photos.length);
+  const places = [json, csv, ...pictures].filter((file) => file !== null);
   const found = photos.flatMap((photo) => outputProblems(places, photo, folder));
   return found
     .map((problem) =>
@@ -60,15 +72,18 @@ async function decodeAll(files: readonly string[], folder: string): Promise<AllD
   return { photos, problems };
 }
 
+type Delivery = { readonly command: MeasureCommand; readonly overlays: readonly Output[] };
+
 function deliver(
   files: readonly MeasuredFile[],
-  { json, csv }: MeasureCommand,
+  { command: { json, csv }, overlays }: Delivery,
   terminal: Terminal,
 ): ExitStatus {
   const texts = photoWords(terminal.words("in").words.locale);
   const outputs: Output[] = [
     ...(json === null ? [] : [{ file: json, content: writePieces(files) }]),
     ...(csv === null ? [] : [{ file: csv, content: writePiecesTable(files, texts.table) }]),
+    ...overlays,
   ];
   const toFiles = outputs.filter(({ file }) => file !== standardStream);
   const words = terminal.words("in");

@@ -75,7 +75,7 @@ async function shownBy(heif: Heif, bytes: Uint8Array, isWide: boolean): Promise<
   if (width * height > mostMegapixels * 1e6) throw new Error("larger than its header says");
   const pixels = await new Promise<HeifPixels>((shown, failed) => {
     image.display({ data: new Uint8ClampedArray(4 * width * height), width, height }, (made) =>
-      made === null ? failed(new Error("its pixels can't be read")) : shown(made),
+      made === null ? failed(new Error("unread")) : shown(made),
     );
   });
   for (const one of [image, ...others]) one.free();

@@ -7,7 +7,7 @@ export type Cloth = Pick<MeasuredPiece, "colours" | "busyness"> & { readonly mea
 
 // Of the outline: nearer to it the floor shines in.
 const inner = 0.85;
-const mostSamples = 900;
+const mostSamples = 600;
 const mostColours = 4;
 const rounds = 8;
 // Nearer than this two colours are one; of less than this share it is a speck.

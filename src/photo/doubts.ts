@@ -27,9 +27,9 @@ export type Seen = {
 /** Whether it is cloth at all. */
 export function isPiece({ outline, clear, mean, floor }: Seen): boolean {
   const contrast = colourDifference(mean, floor);
-  return (
-    contrast >= faint.contrast || (outline.solid >= faint.solid && clear >= faint.clear) || outline.cutOff
-  );
+  // At the photo's edge the floor itself darkens, and no side can be looked at.
+  if (outline.cutOff) return contrast >= nearFloor;
+  return contrast >= faint.contrast || (outline.solid >= faint.solid && clear >= faint.clear);
 }
 
 export function doubtsOf({ outline, sides, clear, mean, floor }: Seen): readonly Doubt[] {

@@ -52,11 +52,15 @@ export function groundOf(picture: FloorPicture, lying: readonly Lying[], vision:
   const { bare, around } = grownFrom(ringCells(picture, smooth, { rings, cells }), cells, least);
   const { means, spreads } = farFromFloor(cells, bare, { around, least });
   const pixelSpreads = spreadsOfPixels(channels, { picture, cells, bare, smooth, spreads });
+  // On the full photo lines are there again, and must not be taken for an edge.
+  const withLines = hasLines
+    ? spreadsOfPixels(picture.channels, { picture, cells, bare, smooth, spreads })
+    : pixelSpreads;
   const off = new Float32Array(covered.length);
   offInto(off, channels, { picture, cells, means, spreads: pixelSpreads, differs: pixelDiffers });
   offInto(off, smooth, { picture, cells, means, spreads, differs: smoothDiffers });
   for (let at = 0; at < off.length; at += 1) if (covered[at] === 1) off[at] = 0;
-  return { cells, means, spreads: pixelSpreads, off, covered, hasLines };
+  return { cells, means, spreads: withLines, off, covered, hasLines };
 }
 
 type Three = readonly [number, number, number];
@@ -65,10 +69,15 @@ type Three = readonly [number, number, number];
 function leastSpreads(smooth: Triple, rings: readonly (readonly number[])[]): Three {
   const spread = (channel: 0 | 1 | 2): number => {
     const values = smooth[channel];
-    const each = rings.map((ring) => spreadOf(ring.map((at) => values[at] ?? 0)).spread);
+    const each = rings.map((ring) => spreadOf(some(ring).map((at) => values[at] ?? 0)).spread);
     return Math.max(quiet, 0.7 * median(each));
   };
   return [spread(0), spread(1), spread(2)];
+}
+
+/** Every fifth tells enough. */
+function some(ring: readonly number[]): readonly number[] {
+  return ring.filter((_, n) => n % 5 === 0);
 }
 
 function spreadOf(values: readonly number[]): { middle: number; spread: number } {
@@ -82,7 +91,7 @@ type Ringed = { readonly rings: readonly (readonly number[])[]; readonly cells: 
 function ringCells(picture: FloorPicture, smooth: Triple, { rings, cells }: Ringed): Uint8Array {
   const counts = new Uint8Array(cells.width * cells.height);
   for (const ring of rings) {
-    const usual = smooth.map((channel) => spreadOf(ring.map((at) => channel[at] ?? 0)));
+    const usual = smooth.map((channel) => spreadOf(some(ring).map((at) => channel[at] ?? 0)));
     for (const at of ring) {
       const isUsual = usual.every(
         ({ middle, spread }, channel) =>

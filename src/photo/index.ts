@@ -1,6 +1,8 @@
+export { cutOut } from "./cutOut.ts";
 export { type MeasuredFile, type PiecesTableWords, writePieces, writePiecesTable } from "./document.ts";
 export { type PhotoHeader, readPhotoHeader } from "./header.ts";
-export { type MeasureOptions, measurePhoto } from "./measure.ts";
+export { type MeasureOptions, measurePhoto, type Stage, stages } from "./measure.ts";
+export { type OverlayRequest, writeOverlay } from "./overlay.ts";
 export {
   type Doubt,
   doubts,

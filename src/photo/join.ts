@@ -1,9 +1,9 @@
 import type { Outline } from "./outline.ts";
 import {
-  anglesOf,
   centreOf,
   gapBetween,
   hullOf,
+  isRightAngled,
   type Polygon,
   sideLengths,
   signedArea,
@@ -13,7 +13,6 @@ import type { Place } from "./types.ts";
 
 // In inches. She is asked to lay pieces half an inch apart: what lies nearer is one, where it makes a rectangle.
 const apart = 0.3;
-const squareWithin = 5;
 const alike = 0.1;
 // Of the rectangle two outlines make: what they cover of it, and how much larger it is than their hull.
 const covers = 0.75;
@@ -64,14 +63,10 @@ function acrossCorners(one: Polygon, other: Polygon): Polygon | null {
 }
 
 function squareSide(polygon: Polygon): number | null {
-  if (polygon.length !== 4 || !isRightAngled(polygon)) return null;
+  if (!isRightAngled(polygon)) return null;
   const sides = sideLengths(polygon);
   const [least, most] = [Math.min(...sides), Math.max(...sides)];
   return most - least < alike * most ? (least + most) / 2 : null;
-}
-
-function isRightAngled(polygon: Polygon): boolean {
-  return anglesOf(polygon).every((angle) => Math.abs(angle - 90) < squareWithin);
 }
 
 function besideOneAnother(one: Polygon, other: Polygon): Polygon | null {

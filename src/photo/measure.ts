@@ -9,7 +9,7 @@ import { findMarkers } from "./markers.ts";
 import type { Outline } from "./outline.ts";
 import { outlinesOn } from "./outlines.ts";
 import { evenLight } from "./paper.ts";
-import { centreOf } from "./polygon.ts";
+import { centreOf, isRightAngled } from "./polygon.ts";
 import { shapeOf } from "./shape.ts";
 import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
 import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning } from "./types.ts";
@@ -77,9 +77,16 @@ function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): re
   ];
 }
 
+/** Where the mask shows right angles and the sides looked at one by one do not, a side was misled. */
+function surest({ polygon }: Outline, sharp: SharpOutline | null): SharpOutline {
+  if (sharp === null) return { polygon, clear: 0 };
+  return isRightAngled(polygon) && !isRightAngled(sharp.polygon)
+    ? { polygon, clear: 0.5 * sharp.clear }
+    : sharp;
+}
+
 function pieceOf(scene: Scene, outline: Outline, common: readonly Doubt[]): MeasuredPiece | null {
-  const sharp = outline.cutOff ? null : sharpOutline(scene, outline.polygon);
-  const { polygon, clear }: SharpOutline = sharp ?? { polygon: outline.polygon, clear: 0 };
+  const { polygon, clear } = surest(outline, outline.cutOff ? null : sharpOutline(scene, outline.polygon));
   const cloth = clothOf(scene.picture, polygon);
   if (cloth === null) return null;
   const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));

@@ -31,7 +31,9 @@ export function outlinesOn(picture: FloorPicture, ground: Ground, vision: Vision
   const outlines = contoursOf(mask, picture, vision)
     .filter((contour) => Math.abs(signedArea(contour)) >= splitting.leastArea)
     .flatMap((contour) => {
-      const parts = splitAtCorners(contour, splitting);
+      const cut = splitAtCorners(contour, splitting);
+      // A piece whose edge is ragged, as a print may leave it, does not come apart in whole figures.
+      const parts = cut.every((part) => (figureOf(hullOf(part))?.length ?? 9) <= 4) ? cut : [contour];
       return parts.map((part) => outlineOf(part, { picture, ground, split: parts.length > 1 }));
     });
   return joined(outlines.filter((outline) => outline !== null));

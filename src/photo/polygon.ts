@@ -97,6 +97,14 @@ export function anglesOf(polygon: Polygon): number[] {
   });
 }
 
+// In degrees. Cut by hand, a corner may be off by this much.
+const square = 4;
+
+/** Four corners, each as good as a right angle. */
+export function isRightAngled(polygon: Polygon): boolean {
+  return polygon.length === 4 && anglesOf(polygon).every((angle) => Math.abs(angle - 90) < square);
+}
+
 /** The largest rectangle inside a convex polygon with a side along one of its sides, among those of a fine grid. */
 export function rectangleInside(polygon: Polygon): { readonly width: number; readonly height: number } {
   const found = polygon.map((from, at) => {

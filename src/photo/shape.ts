@@ -9,7 +9,7 @@ import {
   toNumber,
   unitsPerInch,
 } from "../engine/length/index.ts";
-import { anglesOf, type Polygon, rectangleInside, sideLengths } from "./polygon.ts";
+import { anglesOf, isRightAngled, type Polygon, rectangleInside, sideLengths } from "./polygon.ts";
 import type { Doubt, MeasuredPiece, PhotoKind } from "./types.ts";
 
 /** What a piece is, and its size; measured in inches, unrounded. */
@@ -24,7 +24,6 @@ const marginPixels = 2;
 const step = inches(1, 8);
 
 // In degrees. Cut by hand, a corner may be off by this much.
-const square = 4;
 const rightAngle = 6;
 const nearlySquare = 10;
 
@@ -41,10 +40,9 @@ export function shapeOf(polygon: Polygon, pixel: number): Shape {
 
 function rectangleOf(polygon: Polygon, margin: Length): Shape | null {
   const [a = 0, b = 0, c = 0, d = 0] = sideLengths(polygon);
-  const isSquare = anglesOf(polygon).every((angle) => Math.abs(angle - 90) < square);
   const differ = (one: number, other: number) =>
     Math.abs(one - other) > Math.max(0.12, 0.035 * Math.max(one, other));
-  if (!isSquare || differ(a, c) || differ(b, d)) return null;
+  if (!isRightAngled(polygon) || differ(a, c) || differ(b, d)) return null;
   const [one, other] = [
     { mean: (a + c) / 2, least: Math.min(a, c) },
     { mean: (b + d) / 2, least: Math.min(b, d) },

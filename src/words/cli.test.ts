@@ -32,6 +32,7 @@ const problems: { readonly [K in CommandProblem["kind"]]: CommandProblem & { rea
   "plans-with-all-styles": { kind: "plans-with-all-styles", styles: 9 },
   "two-documents-on-output": { kind: "two-documents-on-output", options: ["json", "svg"] },
   "pictures-on-output": { kind: "pictures-on-output" },
+  "not-a-picture": { kind: "not-a-picture", option: "overlay", file: "a.gif" },
   "one-file-for-two": { kind: "one-file-for-two", file: "a", options: ["json", "csv"] },
   "would-overwrite-photo": { kind: "would-overwrite-photo", file: "a.jpg" },
   "not-a-photo": { kind: "not-a-photo", file: "a.jpg" },

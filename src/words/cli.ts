@@ -48,6 +48,7 @@ export type CommandProblem =
   | { readonly kind: "plans-with-all-styles"; readonly styles: number }
   | { readonly kind: "two-documents-on-output"; readonly options: readonly [string, string] }
   | { readonly kind: "pictures-on-output" }
+  | { readonly kind: "not-a-picture"; readonly option: string; readonly file: string }
   | {
       readonly kind: "one-file-for-two";
       readonly file: string;
@@ -187,6 +188,8 @@ function commandProblem(problem: CommandProblem, words: Words): string {
       return `--${problem.options[0]} and --${problem.options[1]} can't both go to standard output. Give one of them a file.`;
     case "pictures-on-output":
       return "--svg: several pictures can't go to standard output. Give a file; they are numbered from it.";
+    case "not-a-picture":
+      return `--${problem.option} ${problem.file}: give a file that ends in .svg or .png.`;
     case "one-file-for-two":
       return `${named(problem.file)} can't hold both --${problem.options[0]} and --${problem.options[1]}. Give each a file of its own.`;
     case "would-overwrite-leftovers":
@@ -194,7 +197,7 @@ function commandProblem(problem: CommandProblem, words: Words): string {
     case "would-overwrite-photo":
       return `${named(problem.file)} is one of your photos. Give another file, so that it stays.`;
     case "not-a-photo":
-      return `${named(problem.file)}: this is not a whole photo that can be read. Use a JPEG or a PNG, as the camera made it.`;
+      return `${named(problem.file)}: this is not a whole photo that can be read. Use a JPEG, a HEIC or a PNG, as the camera made it.`;
     case "photo-too-large":
       return `${named(problem.file)}: this photo has ${words.number(Math.ceil(problem.megapixels))} million pixels, and ${problem.most} is the most. Make it smaller.`;
     case "no-cards-found":
@@ -470,10 +473,11 @@ for the corners; pages 2 and 3 are whole sheets, for opposite sides. Print at
   --pdf FILE    the pages. - writes to standard output
 `,
   measure: `verso measure PHOTO... [--bar LENGTH] [--json FILE] [--csv FILE]
+              [--overlay FILE]
 
-Finds the pieces that lie between the printed cards or sheets in photos (JPEG or
-PNG), and measures them: shape, size, colors. Press first, lay the pieces half
-an inch apart on one even color, with each card whole in the photo.
+Finds the pieces that lie between the printed cards or sheets in photos (JPEG,
+HEIC or PNG), and measures them: shape, size, colors. Press first, lay the
+pieces half an inch apart on one even color, with each card whole in the photo.
 Sizes are rounded down to 1/8 in after taking off 1/32 in. A piece that must be
 looked at is marked "please check", with the reason.
 
@@ -481,7 +485,10 @@ looked at is marked "please check", with the reason.
                 6 in (Letter) or 150mm (A4)
   --json FILE   all pieces with outlines and colors, for other programs
   --csv FILE    a table of leftovers, for verso plan. Look through it first
-                - as a file writes to standard output
+                - as either file writes to standard output
+  --overlay FILE
+                the photo with the outlines over it, .svg or .png, numbered as
+                the pieces are told; of several photos the files are numbered
 
 Without a file for standard output the pieces are told in words.
 `,
