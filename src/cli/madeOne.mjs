@@ -18,7 +18,7 @@ export async function madeOne() {
 async function make(folder) {
   const { build } = await import("esbuild");
   mkdirSync(out, { recursive: true });
-  const older = readdirSync(out).filter((name) => /^cli-[0-9a-f]+$/.test(name));
+  const older = readdirSync(out).filter((name) => /^cli-[0-9a-f]+$/.test(name) && join(out, name) !== folder);
   // In a folder of its own first: another process may be making the same, and none may find the half of it.
   const own = `${folder}-${process.pid}`;
   await build({

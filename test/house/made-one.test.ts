@@ -38,7 +38,8 @@ it("says what to do where nothing is installed", async () => {
 
 it("is made one by whoever comes first, even where several come at once", async () => {
   symlinkSync(join(root, "node_modules"), join(folder, "node_modules"));
-  expect(await Promise.all([run(), run(), run()])).toEqual([good("first"), good("first"), good("first")]);
+  const runs = await Promise.all(Array.from({ length: 8 }, run));
+  expect(runs).toEqual(runs.map(() => good("first")));
   expect(readdirSync(join(folder, "out"))).toHaveLength(1);
 });
 
