@@ -1,5 +1,16 @@
 import type { Style } from "../engine/back/index.ts";
-import type { Amount, Direction, Grain, Keep, Kind, Method, Time, Use, Wish } from "../engine/cloth/index.ts";
+import type {
+  Amount,
+  Contrast,
+  Direction,
+  Grain,
+  Keep,
+  Kind,
+  Method,
+  Time,
+  Use,
+  WishAsked,
+} from "../engine/cloth/index.ts";
 import type { Area, DisplayUnit, Length } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
 
@@ -118,7 +129,9 @@ export type Wishes = {
   readonly style: Style | null;
   readonly seed: number;
   readonly amount: Amount;
-  readonly asked: readonly Wish[];
+  readonly asked: readonly WishAsked[];
+  /** null: mixed, or strong where she asked for more contrast. */
+  readonly contrast: Contrast | null;
   /** Cells of a plan that stay in the next one. */
   readonly stays: StayingCells | null;
 };

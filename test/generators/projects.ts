@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { styles } from "../../src/engine/back/index.ts";
 import {
   amounts,
-  wishes as asked,
+  wishesAsked as asked,
+  contrasts,
   directions,
   grains,
   keeps,
@@ -108,6 +109,7 @@ export const wishes: fc.Arbitrary<Wishes> = fc.record({
   seed: fc.nat(1000),
   amount: fc.constantFrom(...amounts),
   asked: fc.subarray([...asked]),
+  contrast: fc.option(fc.constantFrom(...contrasts)),
   stays: fc.option(fc.record({ plan: texts, cells: fc.array(texts, { maxLength: 4 }) })),
 });
 

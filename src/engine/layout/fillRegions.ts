@@ -75,7 +75,9 @@ export function fillRegions(
     const tries = tidyTries(twigs, search.moves, job);
     if (tries === 0) return settled;
     const stays = staysIn(region, { x: 0, y: 0 });
-    return tidied(settled, { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays, tries });
+    const halves = halvesOf(spots, style);
+    const mayMiss = style === "all-over";
+    return tidied(settled, { job, spots: spots.map(rectOf), halves, mayMiss, stays, tries });
   });
 }
 
