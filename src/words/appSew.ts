@@ -10,7 +10,6 @@ import {
   measureFirst,
   onPointText,
   partName,
-  pinText,
   pressText,
   resultText,
   seamless,
@@ -193,7 +192,6 @@ function sewingText(step: Step, names: Names, voice: Voice): string {
     case "join":
       return [
         `Sew them together with ${voice.length(step.seam)} seams.`,
-        ...pinText(step),
         ...fittingText(step, names, voice),
       ].join(" ");
     case "unit":

@@ -357,15 +357,6 @@ describe("what is said, read aloud", () => {
     expect(ofRow).toContain("It measures 35½ × 4½ in, 3 in wider and 2 in taller than needed; it shows");
   });
 
-  test("a long seam beside which nothing is left long is pinned at its shares first", () => {
-    const pinned = "Pin the ends, the middle and the quarters first.";
-    const below: Step = { ...row, direction: "below", from: row.from.slice(1, 3) };
-    expect(plain(us.step(below, names))).toContain(pinned);
-    expect(plain(us.step(row, names))).not.toContain(pinned);
-    const long = { ...row.from[1], leftLong: { width: inches(1) } } as Step["from"][number];
-    expect(plain(us.step({ ...below, from: [long] }, names))).not.toContain(pinned);
-  });
-
   test("plain cloth that is left long is marked to what was sewn, not cut to it yet", () => {
     const cloth = { ...row.from[3], role: "plain", leftLong: { height: inches(1) } } as Step["from"][number];
     const text = plain(

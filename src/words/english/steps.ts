@@ -1,7 +1,6 @@
 import type { ClothRole, LeftLong } from "../../engine/layout/index.ts";
 import {
   fittedIn,
-  isMatchedAllAlong,
   type Press,
   type Step,
   type StepPart,
@@ -20,13 +19,7 @@ export function stepText(step: Step, names: Names, voice: Voice): string {
   if (seamless(step)) return `Take ${parts}. ${result}`;
   const seam = `Seam ${voice.length(step.seam)}.`;
   const fitting = fittingText(step, names, voice);
-  const sewing = [
-    `${howSewn(step, voice)} ${parts}.`,
-    ...onPointText(step, voice),
-    seam,
-    ...pinText(step),
-    ...fitting,
-  ];
+  const sewing = [`${howSewn(step, voice)} ${parts}.`, ...onPointText(step, voice), seam, ...fitting];
   const after = [pressText(step.press, voice), result];
   return [...(isCutToMeasure(step) ? [measureFirst(step)] : []), ...sewing, ...after].join(" ");
 }
@@ -43,11 +36,6 @@ export function measureFirst({ direction, from }: Step): string {
 
 function isPlainPart(part: StepPart): boolean {
   return "cloth" in part && part.role === "plain";
-}
-
-/** Where nothing is left long beside a long seam, both edges are shared out before the first stitch. */
-export function pinText(step: Step): readonly string[] {
-  return isMatchedAllAlong(step) ? ["Pin the ends, the middle and the quarters first."] : [];
 }
 
 /** Within a row what is left long is trimmed before the row is closed, or it would push another part out of place. */
