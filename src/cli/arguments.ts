@@ -1,6 +1,6 @@
 import { type Style, styles } from "../engine/back/index.ts";
 import { barLengths, papers } from "../engine/cards/index.ts";
-import { contrasts, methods, times, wishesAsked } from "../engine/cloth/index.ts";
+import { methods, times, wishes } from "../engine/cloth/index.ts";
 import {
   add,
   type DisplayUnit,
@@ -127,8 +127,7 @@ function planCommand(given: Given): PlanCommand | null {
     unit,
     style,
     time: given.choice("time", times),
-    wishes: given.choices("wish", wishesAsked),
-    contrast: given.choice("contrast", contrasts),
+    wishes: given.choices("wish", wishes),
     floor: given.length("floor", unit),
     step: given.length("step", unit),
     limit: planLimit(given),

@@ -39,7 +39,7 @@ export function newProject(about: {
     heap: { cutting: "clean", reserveBinding: false, reserveLabel: false },
     leftovers: [],
     rough: [],
-    wishes: { style: null, seed: 1, amount: "usual", asked: [], contrast: null, stays: null },
+    wishes: { style: null, seed: 1, amount: "usual", asked: [], stays: null },
     plan: null,
     ticked: new Set(),
   };

@@ -2,7 +2,6 @@ import * as v from "valibot";
 import { styles } from "../engine/back/index.ts";
 import {
   amounts,
-  contrasts,
   directions,
   grains,
   keeps,
@@ -10,7 +9,7 @@ import {
   methods,
   times,
   uses,
-  wishesAsked,
+  wishes,
 } from "../engine/cloth/index.ts";
 import { displayUnits } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
@@ -102,8 +101,7 @@ export const factCodecs = {
   "wishes.style": orNull(oneOf(styles)),
   "wishes.seed": whole(0, 2 ** 32),
   "wishes.amount": usually(oneOf(amounts), "usual"),
-  "wishes.asked": usually(listOf(oneOf(wishesAsked), wishesAsked.length), []),
-  "wishes.contrast": usually(orNull(oneOf(contrasts)), null),
+  "wishes.asked": usually(listOf(oneOf(wishes), wishes.length), []),
   "wishes.stays": usually(orNull(stayingCells), null),
   plan: orNull(keptPlan),
 } as const;
@@ -202,7 +200,6 @@ export function factsOf(project: Project): Facts {
     "wishes.seed": wishes.seed,
     "wishes.amount": wishes.amount,
     "wishes.asked": wishes.asked,
-    "wishes.contrast": wishes.contrast,
     "wishes.stays": wishes.stays,
     plan: project.plan,
   };
@@ -250,7 +247,6 @@ export function projectOf(
       seed: facts["wishes.seed"],
       amount: facts["wishes.amount"],
       asked: facts["wishes.asked"],
-      contrast: facts["wishes.contrast"],
       stays: facts["wishes.stays"],
     },
     plan: facts.plan,

@@ -8,7 +8,6 @@ import { projects } from "../../test/generators/projects.ts";
 import { styles } from "../engine/back/index.ts";
 import {
   amounts,
-  contrasts,
   directions,
   grains,
   keeps,
@@ -16,7 +15,7 @@ import {
   methods,
   times,
   uses,
-  wishesAsked,
+  wishes,
 } from "../engine/cloth/index.ts";
 import { columns, writePlan, writeProject } from "./index.ts";
 import { readProjectJson } from "./project-json.ts";
@@ -57,8 +56,7 @@ test("it names the same words as the engine", () => {
   expect(properties.time.enum).toEqual([...times]);
   expect(properties.wishes.properties.style.enum).toEqual([...styles, null]);
   expect(properties.wishes.properties.amount.enum).toEqual([...amounts]);
-  expect(properties.wishes.properties.asked.items.enum).toEqual([...wishesAsked]);
-  expect(properties.wishes.properties.contrast.enum).toEqual([...contrasts, null]);
+  expect(properties.wishes.properties.asked.items.enum).toEqual([...wishes]);
 });
 
 test("what it refuses for its shape the reader refuses, and the other way round", () => {

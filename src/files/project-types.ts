@@ -1,16 +1,5 @@
 import type { Style } from "../engine/back/index.ts";
-import type {
-  Amount,
-  Contrast,
-  Direction,
-  Grain,
-  Keep,
-  Kind,
-  Method,
-  Time,
-  Use,
-  WishAsked,
-} from "../engine/cloth/index.ts";
+import type { Amount, Direction, Grain, Keep, Kind, Method, Time, Use, Wish } from "../engine/cloth/index.ts";
 import type { Area, DisplayUnit, Length } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
 
@@ -129,9 +118,7 @@ export type Wishes = {
   readonly style: Style | null;
   readonly seed: number;
   readonly amount: Amount;
-  readonly asked: readonly WishAsked[];
-  /** null: mixed, or strong where she asked for more contrast. */
-  readonly contrast: Contrast | null;
+  readonly asked: readonly Wish[];
   /** Cells of a plan that stay in the next one. */
   readonly stays: StayingCells | null;
 };

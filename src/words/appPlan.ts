@@ -1,7 +1,7 @@
 /** What the page says on which a plan is found and kept. */
 import type { Style } from "../engine/back/index.ts";
 import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
-import type { Contrast, DraftProblem, Wish } from "../engine/cloth/index.ts";
+import type { DraftProblem, Wish } from "../engine/cloth/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
 import type { Figures, Usable } from "../engine/plan/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
@@ -39,10 +39,6 @@ export type PlanTexts = {
   readonly drawing: string;
   readonly wishes: string;
   readonly wish: { readonly [W in Wish]: string };
-  readonly contrast: string;
-  readonly contrasts: { readonly [C in Contrast]: string };
-  /** What each of them means. */
-  readonly contrastIs: { readonly [C in Contrast]: string };
   readonly choosing: string;
   readonly reasons: (reasons: readonly Reason[]) => string;
   readonly choiceNote: (note: ChoiceNote) => string;
@@ -154,13 +150,7 @@ function choiceTexts(voice: Voice) {
       "sew-less": "Sew less",
       "use-small": "Use up small ones",
       "buy-nothing": "Buy nothing",
-    },
-    contrast: "How should fabrics meet?",
-    contrasts: { blend: "Blend", mixed: "Mixed", strong: "Strong" },
-    contrastIs: {
-      blend: "Each fabric flows into the next. From across the room the pieces read as one.",
-      mixed: "As they come, but no fabric beside its like where that can be helped.",
-      strong: "Light beside dark wherever the pieces allow it, so that each one shows.",
+      "more-contrast": "More contrast",
     },
     choosing: "Looking for plans that differ…",
     reasons: (reasons: readonly Reason[]) => reasonsText(reasons, voice),

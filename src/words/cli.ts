@@ -2,7 +2,7 @@
 import type { Advice } from "../engine/advice/index.ts";
 import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Reason } from "../engine/choice/index.ts";
-import { type Method, type Top, wishesAsked } from "../engine/cloth/index.ts";
+import { type Method, type Top, wishes } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
 import type { Figures, Plan, Usable } from "../engine/plan/index.ts";
 import type { DrawingWords, ProjectProblem } from "../files/index.ts";
@@ -436,10 +436,8 @@ What it is like
                     (2 1/2 in)
   --plans N         N plans, each in another style; with --style N plans of it.
                     3 to 6 are chosen to differ, each with what speaks for it
-  --wish NAME       ${wrapped(wishesAsked)};
+  --wish NAME       ${wrapped(wishes)};
                     as often as you have wishes
-  --contrast        how fabrics meet: blend, mixed (as it is without it) or
-                    strong
 
 Measures
   --unit in|cm      what bare numbers are in, here and in the table (in)

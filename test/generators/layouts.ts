@@ -268,7 +268,6 @@ function jobFor(layout: LayoutNode, heap: Heap): Job {
     back: { width: length(layout.width + edge), height: length(layout.height + edge) },
     time: "any",
     wishes: [],
-    contrast: "mixed",
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: plainFabric,

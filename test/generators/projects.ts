@@ -2,8 +2,7 @@ import fc from "fast-check";
 import { styles } from "../../src/engine/back/index.ts";
 import {
   amounts,
-  wishesAsked as asked,
-  contrasts,
+  wishes as asked,
   directions,
   grains,
   keeps,
@@ -109,7 +108,6 @@ export const wishes: fc.Arbitrary<Wishes> = fc.record({
   seed: fc.nat(1000),
   amount: fc.constantFrom(...amounts),
   asked: fc.subarray([...asked]),
-  contrast: fc.option(fc.constantFrom(...contrasts)),
   stays: fc.option(fc.record({ plan: texts, cells: fc.array(texts, { maxLength: 4 }) })),
 });
 

@@ -345,7 +345,7 @@ describe("any plan", () => {
       washed: washed[index % washed.length] ?? null,
       cloth: cloths[index % cloths.length] ?? "",
     }));
-    return { ...job, pieces, contrast: strong ? "strong" : "mixed" };
+    return { ...job, pieces, wishes: strong ? ["more-contrast"] : [] };
   }
 
   it("is advised on what is in it, each thing once, and the same every time", () => {

@@ -75,9 +75,7 @@ export function fillRegions(
     const tries = tidyTries(twigs, search.moves, job);
     if (tries === 0) return settled;
     const stays = staysIn(region, { x: 0, y: 0 });
-    const halves = halvesOf(spots, style);
-    const mayMiss = style === "all-over";
-    return tidied(settled, { job, spots: spots.map(rectOf), halves, mayMiss, stays, tries });
+    return tidied(settled, { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays, tries });
   });
 }
 

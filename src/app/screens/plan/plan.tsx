@@ -24,7 +24,7 @@ export default function Plan() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts of a project that make the job
   const planning = useMemo(
     () => planningFor(project),
-    [settings, size, time, plain, heap, leftovers, rough, wishes.asked, wishes.contrast],
+    [settings, size, time, plain, heap, leftovers, rough, wishes.asked],
   );
   return planning.kind === "ready" ? <Ready planning={planning} /> : <NotReady {...planning} />;
 }

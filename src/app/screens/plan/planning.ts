@@ -52,7 +52,7 @@ export function planningFor(project: Project): Planning {
     kind: "ready",
     job,
     hash,
-    key: [hash, job.contrast, ...job.wishes].join(" "),
+    key: [hash, ...job.wishes].join(" "),
     styles: rankStyles(job),
     empty: outlineOf(drawPlainBack({ ...job, fabric: null })),
     notes,

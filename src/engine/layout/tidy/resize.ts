@@ -87,7 +87,7 @@ function resizedPiece(leaf: Leaf, wide: boolean, long: number, limits: Limits): 
 }
 
 /** Shortest and longest that a piece's cell may be; null for what is never trimmed. */
-export function boundsOf(
+function boundsOf(
   node: PieceNode,
   wide: boolean,
   { pieces, seam, step, smallest }: Limits,

@@ -9,8 +9,6 @@ import { type Glance, Known } from "./glance.ts";
 import { joinsIn } from "./joins.ts";
 import { likesIn } from "./likes.ts";
 import { type Mending, plainer, plainerByTwo, rearranged } from "./moves.ts";
-import { Boldly, partedBoldly } from "./partBoldly.ts";
-import { coloursParted } from "./partColours.ts";
 import { gapsIn, type Refilling, refilled, refillingOf } from "./refill.ts";
 import { Sameness } from "./sameness.ts";
 import { Viewer } from "./scene.ts";
@@ -22,8 +20,6 @@ export type Tidying = {
   readonly spots: readonly (Rect & { readonly cloth: string })[];
   /** Of those, the two that lie above and under a row across. */
   readonly halves: readonly [number, number] | null;
-  /** Of all the back, so that some seams may nearly meet. */
-  readonly mayMiss: boolean;
   /** What stays as and where it is. */
   readonly stays: readonly Rect[];
   /** How many layouts may be looked at. */
@@ -46,8 +42,6 @@ export function tidied(layout: LayoutNode, tidying: Tidying): LayoutNode {
     table.insist();
   }
   table.partLikes();
-  table.partColours();
-  if (tidying.job.top !== null && table.partBoldly()) table.partColours();
   const tidy = withCopiesNamed(layoutFrom(table.root, tidying.job));
   // What stays keeps its own piece, even where a smaller one would serve.
   return tidying.stays.length > 0 ? tidy : smallestTaken(tidy, tidying.job);
@@ -91,11 +85,9 @@ class Table {
   private readonly eye: Eye;
   private readonly viewer: Viewer;
   private readonly mostJoins: number;
-  private readonly mayMiss: boolean;
   private readonly mending: Omit<Mending, "root" | "begun">;
 
-  constructor(layout: LayoutNode, { job, spots, halves, mayMiss, stays, tries }: Tidying) {
-    this.mayMiss = mayMiss;
+  constructor(layout: LayoutNode, { job, spots, halves, stays, tries }: Tidying) {
     this.eye = eyeOf(layout, job, halves);
     this.viewer = new Viewer((node) => isHalf(node, this.eye));
     this.left = tries;
@@ -133,26 +125,6 @@ class Table {
     });
   }
 
-  /** Where like still touches like. Has anything changed? */
-  partBoldly(): boolean {
-    const { eye, viewer, mending, mostJoins, sameness, mayMiss, looked } = this;
-    const boldness = { eye, viewer, mending, mostJoins, sameness, mayMiss, boldly: new Boldly() };
-    for (;;) {
-      const root = partedBoldly(this.looked.known, boldness);
-      if (root === null) return this.looked !== looked;
-      this.lookOn(this.lookWhole(root));
-    }
-  }
-  /** Pieces change places, cells don't: how fabrics meet, and how they are spread. */
-  partColours(): void {
-    const { known } = this.looked;
-    const most = known.faults.length;
-    const { eye } = this;
-    const { limits } = this.mending;
-    const isSound = (root: Bough) => known.glanceAt(root).faults(most) !== null;
-    const root = coloursParted(known.scene, { eye, limits, isSound });
-    if (root !== this.root) this.lookOn(this.lookWhole(root));
-  }
   /**
    * What is still wrong goes, whatever it costs of her leftovers; but for a join without a giver: to sew that one with
    * care is better than to lose a large piece.
