@@ -11,7 +11,7 @@ describe.each(heaps.slice(0, 3))("another piece of %s in one place", (heap) => {
   const request = { style: "strippy", seed: 1, effort } as const;
   const plan = makePlan(job, request);
   const cells = leavesOf(plan.layout, job).flatMap(({ node, path, x, y }) =>
-    choicesFor(node, job).map((choice) => ({ node, path, x, y, choice })),
+    choicesFor(plan.layout, path, job).map((choice) => ({ node, path, x, y, choice })),
   );
 
   it("is one that is there, as large as the place, and not the one that lies there", () => {
@@ -34,4 +34,22 @@ describe.each(heaps.slice(0, 3))("another piece of %s in one place", (heap) => {
       expect(lawsBrokenBy(job, { ...request, stays })).toEqual([]);
     }
   });
+});
+
+// Without a top there is no ring of plain cloth round an all-over back: pieces lie at its very edge.
+it("with bias or unknown grain outside is offered inside the back, and not at its edge", () => {
+  const straight = { ...jobOf("real-r.5-s1", "any"), top: null };
+  const { layout } = makePlan(straight, { style: "all-over", seed: 1, effort });
+  const job = {
+    ...straight,
+    pieces: straight.pieces.map((piece) => ({ ...piece, grain: "unknown" }) as const),
+  };
+  const offered = leavesOf(layout, job).map(({ node, path, x, y }) => ({
+    atEdge: x === 0 || y === 0 || x + node.width === layout.width || y + node.height === layout.height,
+    before: choicesFor(layout, path, straight).length,
+    now: choicesFor(layout, path, job).length,
+  }));
+  expect(offered.some(({ atEdge, now }) => !atEdge && now > 0)).toBe(true);
+  expect(offered.some(({ atEdge, before }) => atEdge && before > 0)).toBe(true);
+  expect(offered.filter(({ atEdge, now }) => atEdge && now > 0)).toEqual([]);
 });

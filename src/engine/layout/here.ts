@@ -1,40 +1,50 @@
 import type { Job } from "../cloth/index.ts";
-import { finished, length } from "../length/index.ts";
 import type { Stays } from "./stays.ts";
 import { type Face, stockOf } from "./stock.ts";
 import type { LayoutNode, PieceNode } from "./types.ts";
-import type { Path } from "./walk.ts";
+import { type Path, type Placed, placedAt } from "./walk.ts";
 
 /**
- * What of her heap may lie in a cell just as large as the cell is, each as it would lie there: what loses least by it
- * first. Cells that are part of something sewn, and triangles, have no other choice.
+ * What of her heap may lie in a cell just as large as the cell is, each as it would lie there; what loses least by it
+ * first. What has bias or unknown grain outside may not lie at the edge of the back, where it would stretch. Cells that
+ * are part of something sewn, and triangles, have no other choice.
  */
-export function choicesFor(cell: LayoutNode, job: Job): readonly PieceNode[] {
-  if (cell.kind !== "cloth" && (cell.kind !== "piece" || cell.quarter !== undefined)) return [];
-  const [width, height] = [cell.width / job.step, cell.height / job.step];
-  const own = cell.kind === "piece" ? cell.piece : null;
-  const seen = new Set<string>(own === null ? [] : [own]);
+export function choicesFor(layout: LayoutNode, path: Path, job: Job): readonly PieceNode[] {
+  const cell = placedAt(layout, path, job);
+  if (cell === undefined || !mayChange(cell.node)) return [];
+  const { width, height } = cell.node;
+  const own = cell.node.kind === "piece" ? cell.node.piece : null;
+  const choices = new Map<string, PieceNode>();
+  for (const { lot, turned } of facesFor(cell, isAtEdge(cell, layout), job)) {
+    const piece = lot.piece.id;
+    if (piece !== own && !choices.has(piece))
+      choices.set(piece, { kind: "piece", piece, turned, width, height });
+  }
+  return [...choices.values()];
+}
+
+function mayChange(node: LayoutNode): boolean {
+  return node.kind === "cloth" || (node.kind === "piece" && node.quarter === undefined);
+}
+
+function isAtEdge({ node, x, y }: Placed, { width, height }: LayoutNode): boolean {
+  return x === 0 || y === 0 || x + node.width === width || y + node.height === height;
+}
+
+/** The smallest piece first. What needs a coping strip beside it, or has a diagonal, is no cell by itself. */
+function facesFor({ node }: Placed, atEdge: boolean, job: Job): readonly Face[] {
+  const [width, height] = [node.width / job.step, node.height / job.step];
   return stockOf(job)
-    .faces.filter((face) => face.lot.cells === 1 && fits(face, width, height))
-    .sort((one, other) => one.lot.area - other.lot.area)
-    .filter(({ lot: { piece } }) => piece.kind !== "half-square-triangle" && isFirst(seen, piece.id))
-    .map(({ lot: { piece }, turned }) => ({
-      kind: "piece",
-      piece: piece.id,
-      turned,
-      width: finished(length(cell.width)),
-      height: finished(length(cell.height)),
-    }));
+    .faces.filter((face) => {
+      const { piece, cells } = face.lot;
+      if (cells > 1 || piece.kind === "half-square-triangle") return false;
+      return fits(face, width, height) && (!atEdge || piece.grain === "straight");
+    })
+    .sort((one, other) => one.lot.area - other.lot.area);
 }
 
 function fits({ minWidth, maxWidth, minHeight, maxHeight }: Face, width: number, height: number): boolean {
   return width >= minWidth && width <= maxWidth && height >= minHeight && height <= maxHeight;
-}
-
-function isFirst(seen: Set<string>, id: string): boolean {
-  if (seen.has(id)) return false;
-  seen.add(id);
-  return true;
 }
 
 /**
