@@ -22,8 +22,10 @@ export async function decodePhoto(bytes: Uint8Array, file: string): Promise<Resu
   const megapixels = (header.width * header.height) / 1e6;
   if (megapixels > mostMegapixels)
     return err({ kind: "photo-too-large", file, megapixels, most: mostMegapixels });
+  // Outside of what is caught: a library that is missing is not the file's fault.
+  const heif = header.type === "heic" ? loadHeif() : null;
   try {
-    const photo = header.type === "heic" ? await fromHeic(bytes, header) : await fromCommon(bytes);
+    const photo = heif === null ? await fromCommon(bytes) : await fromHeic(heif, bytes, header);
     return ok({ photo, focal35: header.focal35 });
   } catch {
     // Whatever the decoder stumbles over, it is the file's fault, and the decoder's own words would not help her.
@@ -51,9 +53,12 @@ type HeifImage = {
 };
 type HeifPixels = { readonly data: Uint8ClampedArray; readonly width: number; readonly height: number };
 
+function loadHeif(): Heif {
+  return createRequire(import.meta.url)("libheif-js/wasm-bundle");
+}
+
 /** It turns the picture upright by itself; its colors it leaves as they are. */
-async function fromHeic(bytes: Uint8Array, { isWide }: PhotoHeader): Promise<Photo> {
-  const heif: Heif = createRequire(import.meta.url)("libheif-js/wasm-bundle");
+async function fromHeic(heif: Heif, bytes: Uint8Array, { isWide }: PhotoHeader): Promise<Photo> {
   return quietly(() => shownBy(heif, bytes, isWide));
 }
 
