@@ -10,8 +10,8 @@ describe.each(heaps.slice(0, 3))("another piece of %s in one place", (heap) => {
   const job = jobOf(heap, "weekend");
   const request = { style: "strippy", seed: 1, effort } as const;
   const plan = makePlan(job, request);
-  const cells = leavesOf(plan.layout, job).flatMap(({ node, path, x, y }) =>
-    choicesFor(plan.layout, path, job).map((choice) => ({ node, path, x, y, choice })),
+  const cells = leavesOf(plan.layout, job).flatMap((cell) =>
+    choicesFor(cell, plan.layout, job).map((choice) => ({ ...cell, choice })),
   );
 
   it("is one that is there, as large as the place, and not the one that lies there", () => {
@@ -44,11 +44,14 @@ it("with bias or unknown grain outside is offered inside the back, and not at it
     ...straight,
     pieces: straight.pieces.map((piece) => ({ ...piece, grain: "unknown" }) as const),
   };
-  const offered = leavesOf(layout, job).map(({ node, path, x, y }) => ({
-    atEdge: x === 0 || y === 0 || x + node.width === layout.width || y + node.height === layout.height,
-    before: choicesFor(layout, path, straight).length,
-    now: choicesFor(layout, path, job).length,
-  }));
+  const offered = leavesOf(layout, job).map((cell) => {
+    const { node, x, y } = cell;
+    return {
+      atEdge: x === 0 || y === 0 || x + node.width === layout.width || y + node.height === layout.height,
+      before: choicesFor(cell, layout, straight).length,
+      now: choicesFor(cell, layout, job).length,
+    };
+  });
   expect(offered.some(({ atEdge, now }) => !atEdge && now > 0)).toBe(true);
   expect(offered.some(({ atEdge, before }) => atEdge && before > 0)).toBe(true);
   expect(offered.filter(({ atEdge, now }) => atEdge && now > 0)).toEqual([]);

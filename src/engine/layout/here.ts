@@ -2,16 +2,15 @@ import type { Job } from "../cloth/index.ts";
 import type { Stays } from "./stays.ts";
 import { type Face, stockOf } from "./stock.ts";
 import type { LayoutNode, PieceNode } from "./types.ts";
-import { type Path, type Placed, placedAt } from "./walk.ts";
+import type { Path, PlacedLeaf } from "./walk.ts";
 
 /**
  * What of her heap may lie in a cell just as large as the cell is, each as it would lie there; what loses least by it
  * first. What has bias or unknown grain outside may not lie at the edge of the back, where it would stretch. Cells that
  * are part of something sewn, and triangles, have no other choice.
  */
-export function choicesFor(layout: LayoutNode, path: Path, job: Job): readonly PieceNode[] {
-  const cell = placedAt(layout, path, job);
-  if (cell === undefined || !mayChange(cell.node)) return [];
+export function choicesFor(cell: PlacedLeaf, layout: LayoutNode, job: Job): readonly PieceNode[] {
+  if (!mayChange(cell.node)) return [];
   const { width, height } = cell.node;
   const own = cell.node.kind === "piece" ? cell.node.piece : null;
   const choices = new Map<string, PieceNode>();
@@ -27,12 +26,12 @@ function mayChange(node: LayoutNode): boolean {
   return node.kind === "cloth" || (node.kind === "piece" && node.quarter === undefined);
 }
 
-function isAtEdge({ node, x, y }: Placed, { width, height }: LayoutNode): boolean {
+function isAtEdge({ node, x, y }: PlacedLeaf, { width, height }: LayoutNode): boolean {
   return x === 0 || y === 0 || x + node.width === width || y + node.height === height;
 }
 
 /** The smallest piece first. What needs a coping strip beside it, or has a diagonal, is no cell by itself. */
-function facesFor({ node }: Placed, atEdge: boolean, job: Job): readonly Face[] {
+function facesFor({ node }: PlacedLeaf, atEdge: boolean, job: Job): readonly Face[] {
   const [width, height] = [node.width / job.step, node.height / job.step];
   return stockOf(job)
     .faces.filter((face) => {

@@ -114,7 +114,7 @@ function Another({ planning: { job }, wish, plan, cell, onCell }: OfCellProps) {
   const project = useProject();
   const [isOpen, setOpen] = useState(false);
   const choices = useMemo(
-    () => (isOpen ? unusedFirst(choicesFor(plan.layout, cell.path, job), plan) : []),
+    () => (isOpen ? unusedFirst(choicesFor(cell, plan.layout, job), plan) : []),
     [isOpen, cell, job, plan],
   );
   const put = (piece: PieceNode) => {
