@@ -43,10 +43,14 @@ export function everyAdvice(plan: Pick<Plan, "pieces" | "steps">): readonly Advi
       where: many,
     })),
     "dark-beside-light": [{ kind: "dark-beside-light", where: many }],
-    "dark-under-top": [{ kind: "dark-under-top", where: one }],
+    "dark-under-top": [
+      { kind: "dark-under-top", pale: null, where: one },
+      { kind: "dark-under-top", pale: 0.4, where: one },
+    ],
     "not-upright": [{ kind: "not-upright", where: one }],
     "stripes-sideways": [{ kind: "stripes-sideways", where: one }],
     "print-cut-off": [{ kind: "print-cut-off", where: nowhere }],
+    "load-sideways": [{ kind: "load-sideways", where: one }],
   };
   return Object.values(byKind).flat();
 }

@@ -268,6 +268,7 @@ function jobFor(layout: LayoutNode, heap: Heap): Job {
     back: { width: length(layout.width + edge), height: length(layout.height + edge) },
     time: "any",
     wishes: [],
+    contrast: "mixed",
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: plainFabric,

@@ -1,4 +1,4 @@
-import { checkDraft, type DraftPiece, type Job, type Wish } from "../../src/engine/cloth/index.ts";
+import { checkDraft, type DraftPiece, type Job, type WishAsked } from "../../src/engine/cloth/index.ts";
 import type { LayoutNode } from "../../src/engine/layout/index.ts";
 import { finished, inches } from "../../src/engine/length/index.ts";
 
@@ -7,7 +7,7 @@ export type Patch = Pick<DraftPiece, "colour" | "washed" | "cloth" | "direction"
 
 export type Patchwork = { readonly job: Job; readonly layout: LayoutNode };
 
-type Asked = { readonly wishes?: readonly Wish[]; readonly top?: number };
+type Asked = { readonly wishes?: readonly WishAsked[]; readonly top?: number };
 
 const cell = 4;
 

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { styles } from "../../src/engine/back/index.ts";
 import {
   amounts,
-  wishes as asked,
+  wishesAsked as asked,
+  contrasts,
   directions,
   grains,
   keeps,
@@ -24,6 +25,7 @@ import type {
   ProjectSize,
   RoughStock,
   ThreeMeasures,
+  TopPhoto,
   Wishes,
   Written,
 } from "../../src/files/index.ts";
@@ -67,11 +69,17 @@ export const cells: fc.Arbitrary<Leftover["cells"]> = fc.record(
   { requiredKeys: [] },
 );
 
-export const newLeftovers: fc.Arbitrary<NewLeftover> = fc.record({
-  line: texts,
-  cells,
-  others: fc.dictionary(texts, texts, { maxKeys: 2 }),
-});
+const pictureIds = fc.constantFrom("a".repeat(64), "0f".repeat(32), "39c7".repeat(16));
+
+export const newLeftovers: fc.Arbitrary<NewLeftover> = fc.record(
+  {
+    line: texts,
+    cells,
+    others: fc.dictionary(texts, texts, { maxKeys: 2 }),
+    picture: pictureIds,
+  },
+  { requiredKeys: ["line", "cells", "others"] },
+);
 
 export const settings: fc.Arbitrary<ProjectSettings> = fc.record({
   unit,
@@ -95,12 +103,24 @@ export const sizes: fc.Arbitrary<ProjectSize> = fc.record({
   backHeight: measures,
 });
 
+export const topPhotos: fc.Arbitrary<TopPhoto> = fc.record({
+  picture: pictureIds,
+  colours: fc.array(
+    fc.record({
+      colour: fc.constantFrom("#102030", "#f4efe2", "#7a1f2b"),
+      share: fc.double({ min: 0, max: 1, noNaN: true }).map((share) => share || 0),
+    }),
+    { maxLength: 6 },
+  ),
+});
+
 export const plainCloths: fc.Arbitrary<PlainCloth> = fc.record({ name: texts, colour: texts });
 
 export const heaps: fc.Arbitrary<HeapFacts> = fc.record({
   cutting: fc.constantFrom("clean", "rough"),
   reserveBinding: fc.boolean(),
   reserveLabel: fc.boolean(),
+  shelved: fc.option(fc.nat(4_000_000_000_000), { nil: null }),
 });
 
 export const wishes: fc.Arbitrary<Wishes> = fc.record({
@@ -108,7 +128,9 @@ export const wishes: fc.Arbitrary<Wishes> = fc.record({
   seed: fc.nat(1000),
   amount: fc.constantFrom(...amounts),
   asked: fc.subarray([...asked]),
+  contrast: fc.option(fc.constantFrom(...contrasts)),
   stays: fc.option(fc.record({ plan: texts, cells: fc.array(texts, { maxLength: 4 }) })),
+  byHand: fc.option(fc.record({ plan: texts, job: texts })),
 });
 
 export const keptPlans: fc.Arbitrary<KeptPlan> = fc.record({
@@ -141,6 +163,8 @@ export const projects: fc.Arbitrary<Project> = fc
     sample: fc.boolean(),
     settings,
     size: sizes,
+    topPhoto: fc.option(topPhotos),
+    photos: fc.array(pictureIds, { maxLength: 3 }),
     time: fc.constantFrom(...times),
     plain: plainCloths,
     heap: heaps,

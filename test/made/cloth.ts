@@ -52,6 +52,7 @@ export function madeJob(pieces: readonly Piece[], more: Partial<Job> = {}): Job 
     back: { width: inches(81, 2), height: inches(161, 2) },
     time: "any",
     wishes: [],
+    contrast: "mixed",
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: "plain",

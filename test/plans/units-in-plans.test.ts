@@ -126,6 +126,7 @@ const cases: readonly Case[] = [
   },
   {
     pattern: "four-patch",
+    seed: 2,
     rows: [ink, straw].map((cloth): Row => ({ kind: "square", size: [3.5, 3.5], count: 2, ...cloth })),
     sewing: "Sew 2 parts together into a four-patch, one below the other from top to bottom:",
     squared: "6½ × 6½ in",

@@ -49,6 +49,7 @@ function jobWith(pieces: readonly Piece[], more: Partial<Job> = {}): Job {
     back: { width: inches(68), height: inches(88) },
     time: "any",
     wishes: [],
+    contrast: "mixed",
     floor: inches(5, 2),
     clothWidth: inches(42),
     plain: "plain",

@@ -1,13 +1,14 @@
 import type { Job } from "../cloth/index.ts";
 import { contrastAdvice } from "./contrast.ts";
 import { cutOffAdvice, stripesAdvice, uprightAdvice } from "./direction.ts";
+import { sidewaysAdvice } from "./rollers.ts";
 import { type Scene, sceneOf } from "./scene.ts";
 import { seamShadows, shadowsUnderTop } from "./showThrough.ts";
 import type { Advice, AdvisedPlan } from "./types.ts";
 import { bleedingAdvice, unwashedAdvice } from "./washing.ts";
 import { weightsAdvice } from "./weights.ts";
 
-/** In the order in which one meets them: before the shop, before the cutter, at the iron, on the table. */
+/** In the order in which one meets them: before the shop, before the cutter, at the iron, on the table, at the frame. */
 const advisers: readonly ((scene: Scene) => readonly Advice[])[] = [
   contrastAdvice,
   bleedingAdvice,
@@ -18,6 +19,7 @@ const advisers: readonly ((scene: Scene) => readonly Advice[])[] = [
   uprightAdvice,
   stripesAdvice,
   cutOffAdvice,
+  sidewaysAdvice,
 ];
 
 /**

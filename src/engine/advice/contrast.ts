@@ -4,8 +4,8 @@ import { type Scene, whereOf } from "./scene.ts";
 import { mostOfHeap, reachedBySwaps } from "./swaps.ts";
 import type { Advice } from "./types.ts";
 
-/** Share of the edges that should be told apart: where she asks for contrast, and as a rule. Both ours. */
-const wanted = { strong: 0.97, mixed: 0.8 } as const;
+/** Share of the edges that should be told apart, as she likes contrast. Both figures ours. */
+const wanted = { strong: 0.97, mixed: 0.8, blend: 0 } as const;
 
 /**
  * What contrast this plan has, what its pieces could give and what one fabric more would do. Nothing where enough
@@ -13,7 +13,7 @@ const wanted = { strong: 0.97, mixed: 0.8 } as const;
  */
 export function contrastAdvice(scene: Scene): readonly Advice[] {
   const known = edgesOf(scene);
-  const goal = scene.job.wishes.includes("more-contrast") ? wanted.strong : wanted.mixed;
+  const goal = wanted[scene.job.contrast];
   const now = goodShare(known);
   if (known.total === 0 || now >= goal) return [];
   const swapped = reachedBySwaps(scene, known);

@@ -1,7 +1,7 @@
 import { fabricValue, isUndyed, type Job } from "../cloth/index.ts";
 import { outlineIn, overlaps } from "./outline.ts";
 import { type Cell, type Part, type Scene, seenValue, whereOf } from "./scene.ts";
-import type { Advice } from "./types.ts";
+import type { Advice, AdvisedPlan } from "./types.ts";
 
 /** L* below which cloth shows through, and above which it lets it be seen. Common practice. */
 const dark = 45;
@@ -32,18 +32,31 @@ export function seamShadows(scene: Scene): readonly Advice[] {
   return [{ kind: "dark-beside-light", where: whereOf(scene, darkOnes, steps, isDarkPart) }];
 }
 
+/** A photo taken indoors shows pale cloth darker than it is. */
+const paleInPhoto = 65;
+
 /**
- * Dark cloth under the top, where the rest of the back is not dark as well: an even shade is seen by nobody. What the
- * top's own value is there isn't known, so it is for her to look.
+ * Dark cloth under the top, where the rest of the back is not dark as well: an even shade is seen by nobody. Nor is it
+ * seen through a top in whose photo nothing is pale. Where the top is pale isn't known here: it is for her to look.
  */
 export function shadowsUnderTop(scene: Scene): readonly Advice[] {
   const outline = outlineIn(scene.job);
   const under = [...scene.cells.entries()].filter(([, { place }]) => overlaps(place, outline));
   const darkOnes = under.filter(([, cell]) => isDark(cell));
   const others = under.filter(([, cell]) => (seenValue(cell) ?? 0) >= dark);
-  if (darkOnes.length === 0 || others.length === 0) return [];
+  const pale = paleShareOf(scene.plan);
+  if (darkOnes.length === 0 || others.length === 0 || pale === 0) return [];
   const cells = darkOnes.map(([at]) => at);
-  return [{ kind: "dark-under-top", where: whereOf(scene, cells, []) }];
+  return [{ kind: "dark-under-top", pale, where: whereOf(scene, cells, []) }];
+}
+
+function paleShareOf({ topColours = [] }: AdvisedPlan): number | null {
+  if (topColours.length === 0) return null;
+  const pale = topColours.filter(({ lab }) => lab.l >= paleInPhoto);
+  return Math.min(
+    1,
+    pale.reduce((sum, { share }) => sum + share, 0),
+  );
 }
 
 /** A unit of several fabrics has seams of its own. */

@@ -3,7 +3,10 @@ import type { Area, Length, Size } from "../length/index.ts";
 import type { Plan } from "../plan/index.ts";
 
 /** What advice needs of a plan; its file tells as much. */
-export type AdvisedPlan = Pick<Plan, "layout" | "buy">;
+export type AdvisedPlan = Pick<Plan, "layout" | "buy"> & {
+  /** The few main colours of its top as a photo shows them, each with its share; none where there is no photo. */
+  readonly topColours?: readonly { readonly lab: Lab; readonly share: number }[];
+};
 
 /** A cell as the drawing of the back has it: from the raw upper left corner. */
 export type PlaceOfCell = Size & { readonly x: Length; readonly y: Length };
@@ -54,7 +57,8 @@ export type Advice = { readonly where: Where } & (
       readonly mend: Mend | null;
     }
   | { readonly kind: "dark-beside-light" }
-  | { readonly kind: "dark-under-top" }
+  /** `pale`: share of the top that is pale in its photo, 0 to 1; null where there is none. */
+  | { readonly kind: "dark-under-top"; readonly pale: number | null }
   /** `small`: none of them is worth washing before it is sewn. */
   | { readonly kind: "bleeding"; readonly small: boolean }
   | { readonly kind: "unwashed"; readonly bought: readonly BeforeWashing[] }
@@ -63,6 +67,7 @@ export type Advice = { readonly where: Where } & (
   | { readonly kind: "not-upright" }
   | { readonly kind: "stripes-sideways" }
   | { readonly kind: "print-cut-off" }
+  | { readonly kind: "load-sideways" }
 );
 
 export type AdviceKind = Advice["kind"];

@@ -108,8 +108,10 @@ describe("the choice", () => {
     const quick = plan("cross", { work: 1, used: 0.5, contrast: 5 });
     const bold = plan("chunks", { work: 6, used: 0.7, contrast: 45 });
     const own = plan("strippy", { work: 6, used: 0.7, contrast: 10, buy: 0 });
-    const first = (wish: string) => stylesOf([quick, bold, own], { wishes: [wish] })[0];
-    expect(["sew-less", "more-contrast", "buy-nothing"].map(first)).toEqual(["cross", "chunks", "strippy"]);
+    const first = (wished: object) => stylesOf([quick, bold, own], wished)[0];
+    expect(
+      [{ wishes: ["sew-less"] }, { contrast: "strong" }, { wishes: ["buy-nothing"] }].map(first),
+    ).toEqual(["cross", "chunks", "strippy"]);
   });
 
   it("says so where nothing can be had without buying", () => {

@@ -57,11 +57,11 @@ const tenHours = 600;
 export function worthOf(plan: Offered, job: Job): number {
   const { work, used } = meritsOf(plan);
   const plainly = 3 * used + calmOf(job, plan.style) - work / tenHours;
-  return plainly + job.wishes.reduce((sum, wish) => sum + wishedFor(wish, plan, job), 0);
+  return plainly + job.wishes.reduce((sum, wish) => sum + wishedFor(wish, plan, job), contrastFor(plan, job));
 }
 
 function wishedFor(wish: Job["wishes"][number], plan: Offered, job: Job): number {
-  const { work, bought, contrast } = meritsOf(plan);
+  const { work, bought } = meritsOf(plan);
   switch (wish) {
     case "sew-less":
       return -3 * (work / tenHours);
@@ -69,8 +69,18 @@ function wishedFor(wish: Job["wishes"][number], plan: Offered, job: Job): number
       return 3 * smallUsed(plan, job);
     case "buy-nothing":
       return bought === 0 ? 2 : (-4 * bought) / (job.back.width * job.back.height);
-    case "more-contrast":
-      return 4 * Math.min(1, contrast / 50);
+  }
+}
+
+function contrastFor(plan: Offered, { contrast }: Job): number {
+  const share = Math.min(1, meritsOf(plan).contrast / 50);
+  switch (contrast) {
+    case "strong":
+      return 4 * share;
+    case "blend":
+      return -4 * share;
+    case "mixed":
+      return 0;
   }
 }
 

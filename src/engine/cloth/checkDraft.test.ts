@@ -391,6 +391,23 @@ describe("fabrics", () => {
   });
 });
 
+describe("how fabrics meet", () => {
+  const wished = (change: Partial<Draft>) => {
+    const { wishes, contrast } = jobOf(draft(change));
+    return [wishes, contrast];
+  };
+
+  test("mixed as a rule, strong for who wishes for more contrast", () => {
+    expect(wished({})).toEqual([[], "mixed"]);
+    expect(wished({ wishes: ["sew-less", "more-contrast", "sew-less"] })).toEqual([["sew-less"], "strong"]);
+  });
+
+  test("what she says of it goes before the wish", () => {
+    expect(wished({ contrast: "blend", wishes: ["more-contrast"] })).toEqual([[], "blend"]);
+    expect(wished({ contrast: "strong" })).toEqual([[], "strong"]);
+  });
+});
+
 describe("the plain cloth to buy", () => {
   const plainColour = (of: Draft) => jobOf(of).fabrics.find(({ id }) => id === "plain")?.colour;
 

@@ -39,11 +39,18 @@ function jobOf(draft: Draft, book: ReturnType<typeof sortFabrics>): Job {
     top: draft.top ?? null,
     back: backOnStep(draft.back, settings),
     time: draft.time ?? defaultTime,
-    wishes: [...new Set(draft.wishes)],
+    ...wishedOf(draft),
     plain: plainId,
     fabrics: [...book.fabrics, plain],
     pieces,
   };
+}
+
+/** What she says of contrast goes before the wish for more of it. */
+function wishedOf({ wishes = [], contrast }: Draft): Pick<Job, "wishes" | "contrast"> {
+  const usual = wishes.includes("more-contrast") ? "strong" : "mixed";
+  const others = wishes.filter((wish) => wish !== "more-contrast");
+  return { wishes: [...new Set(others)], contrast: contrast ?? usual };
 }
 
 function checkedPieces(drafts: readonly DraftPiece[], fabrics: readonly string[]): Piece[] {

@@ -1,5 +1,5 @@
 import type { Area, DisplayUnit, Length, Size } from "../length/index.ts";
-import type { Direction, Grain, Keep, Kind, Method, Time, Use, Wish } from "./types.ts";
+import type { Contrast, Direction, Grain, Keep, Kind, Method, Time, Use, WishAsked } from "./types.ts";
 
 /** One row as she gave it: whatever is missing or wrong is still in it. Lengths are cut sizes. */
 export type DraftPiece = {
@@ -33,7 +33,9 @@ export type Draft = {
   readonly top?: Size & { readonly method: Method; readonly extra: Length };
   readonly back: Size;
   readonly time?: Time;
-  readonly wishes?: readonly Wish[];
+  readonly wishes?: readonly WishAsked[];
+  /** Missing: mixed, or strong where she wishes for more contrast. */
+  readonly contrast?: Contrast;
   readonly floor?: Length;
   readonly clothWidth?: Length;
   /** The plain cloth she would buy. */

@@ -80,9 +80,17 @@ export type Method = (typeof methods)[number];
 export const times = ["afternoon", "weekend", "any"] as const;
 export type Time = (typeof times)[number];
 
+/** How fabrics meet: each flows into the next, as they come, or every piece told apart from those beside it. */
+export const contrasts = ["blend", "mixed", "strong"] as const;
+export type Contrast = (typeof contrasts)[number];
+
 /** What she would like of a plan, beside what it must keep. */
-export const wishes = ["sew-less", "use-small", "buy-nothing", "more-contrast"] as const;
+export const wishes = ["sew-less", "use-small", "buy-nothing"] as const;
 export type Wish = (typeof wishes)[number];
+
+/** What she may ask for; more contrast is in short for strong contrast. */
+export const wishesAsked = [...wishes, "more-contrast"] as const;
+export type WishAsked = (typeof wishesAsked)[number];
 
 /** How much there is to sew in a plan: as her time and wishes have it, less, or what an afternoon gives. */
 export const amounts = ["usual", "less", "afternoon"] as const;
@@ -110,6 +118,7 @@ export type Job = {
   readonly time: Time;
   /** Each at most once. */
   readonly wishes: readonly Wish[];
+  readonly contrast: Contrast;
   /** Pieces narrower than this when cut are not placed one by one. */
   readonly floor: Length;
   /** Usable width of bought cloth after selvages. */

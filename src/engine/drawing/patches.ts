@@ -1,4 +1,4 @@
-import type { Fabric, Kind, Lab, Piece } from "../cloth/index.ts";
+import type { Fabric, Kind, Piece } from "../cloth/index.ts";
 import type { LeafNode, PieceNode, Quarter, SlabNode, UnitNode } from "../layout/index.ts";
 import { type Length, length } from "../length/index.ts";
 import type { Patch, Point, Rect } from "./types.ts";
@@ -39,7 +39,7 @@ export function patchesOf(node: LeafNode, rect: Rect, cloths: Cloths): readonly 
 // Shapes inside a cell are drawn in a square of side 1 and stretched over it.
 type Corner = readonly [number, number];
 type Outline = readonly Corner[];
-type Colour = { readonly fabric: string; readonly lab: Lab | null };
+type Colour = Pick<Patch, "fabric" | "lab" | "piece">;
 
 const whole: Outline = [
   [0, 0],
@@ -60,7 +60,7 @@ const lowerRight: Outline = [
 
 function patchesOfPiece(node: PieceNode, rect: Rect, cloths: Cloths): Patch[] {
   const piece = cloths.pieces.get(node.piece);
-  const colours = coloursOf(piece?.fabric ?? "", cloths);
+  const colours = coloursOfPiece(piece, cloths);
   if (piece?.kind !== "half-square-triangle") return [patch(whole, rect, first(colours))];
   return halfSquare(node.quarter ?? 0, rect, colours);
 }
@@ -96,7 +96,7 @@ type UnitPart = { readonly kind: Kind | "cloth"; readonly colours: readonly Colo
 function partsOfUnit(node: UnitNode, cloths: Cloths): UnitPart[] {
   const pieces = node.pieces.flatMap(({ piece, count }) => {
     const found = cloths.pieces.get(piece);
-    const part: UnitPart = { kind: found?.kind ?? "odd", colours: coloursOf(found?.fabric ?? "", cloths) };
+    const part: UnitPart = { kind: found?.kind ?? "odd", colours: coloursOfPiece(found, cloths) };
     return Array.from({ length: count }, () => part);
   });
   const cloth = node.cloth.flatMap(({ fabric, count }) => {
@@ -290,6 +290,11 @@ const unknown: Colour = { fabric: "", lab: null };
 
 function colourOf(fabric: string, cloths: Cloths): Colour {
   return first(coloursOf(fabric, cloths));
+}
+
+function coloursOfPiece(piece: DrawnPiece | undefined, cloths: Cloths): readonly Colour[] {
+  const colours = coloursOf(piece?.fabric ?? "", cloths);
+  return piece === undefined ? colours : colours.map((colour) => ({ ...colour, piece: piece.id }));
 }
 
 function coloursOf(fabric: string, cloths: Cloths): readonly Colour[] {

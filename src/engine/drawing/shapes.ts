@@ -57,6 +57,7 @@ function drawLeaf(node: LeafNode, rect: Rect, look: Look): Drawn {
     label: labelOf(node),
     ...rect,
     ...(node.kind === "cloth" ? { role: node.role } : {}),
+    ...(node.kind === "piece" ? { turned: node.turned } : {}),
     patches,
     ...(print ? { print } : {}),
   };

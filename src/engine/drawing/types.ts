@@ -8,10 +8,10 @@ export type Rect = Point & Size;
 
 /**
  * What is seen: the cloth's right side, so that a back is shown as it will hang and as it is laid out to be sewn.
- * Under its top it lies flipped left to right.
+ * Under its top it lies flipped left to right, and so it is seen from the front.
  */
 export type Drawing = {
-  readonly seenFrom: "behind";
+  readonly seenFrom: "behind" | "front";
   readonly unit: DisplayUnit;
   /** All there is to see, from the upper left corner at 0, 0. */
   readonly size: Size;
@@ -41,6 +41,8 @@ export type Shape = Rect & {
   readonly role?: ClothRole;
   /** One patch of cloth, or several where the seams run inside the cell. */
   readonly patches: readonly Patch[];
+  /** Of a leftover that fills the cell: its height lies across. */
+  readonly turned?: boolean;
   /** Which way a print runs as it is laid; absent where it has no direction. */
   readonly print?: { readonly direction: "one-way" | "stripe"; readonly along: "width" | "height" };
 };
@@ -53,7 +55,13 @@ export type ShapeLabel =
   | { readonly slab: string | null };
 
 /** A piece of cloth with straight sides. Its own colour; null where she gave none. */
-export type Patch = { readonly outline: readonly Point[]; readonly fabric: string; readonly lab: Lab | null };
+export type Patch = {
+  readonly outline: readonly Point[];
+  readonly fabric: string;
+  readonly lab: Lab | null;
+  /** The leftover it is of; not there for cloth by the length and for what is sewn by eye. */
+  readonly piece?: string;
+};
 
 export const seamKinds = ["piecing", "plain", "inside", "by-eye"] as const;
 /** `inside` a unit; `by-eye` in a slab, where only she knows how the seams will run. */

@@ -3,6 +3,7 @@ import type { Job } from "../cloth/index.ts";
 import { chooseUnits, joinsOnPoint } from "../units/index.ts";
 import { joinsFor, slabJoins } from "../work/index.ts";
 import { clashOf } from "./contrast.ts";
+import { Earlier } from "./earlier.ts";
 import type { Ground } from "./ground.ts";
 import { heapBeside } from "./heapBeside.ts";
 import { edgesOf, keptInside } from "./keptInside.ts";
@@ -14,7 +15,7 @@ import { type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { type Stock, stockOf } from "./stock.ts";
 import { coveredIn, thinned } from "./thinned.ts";
-import { type Tidying, tidied } from "./tidy/tidy.ts";
+import { type Tidied, type Tidying, tidied } from "./tidy/tidy.ts";
 import type { Twig } from "./twig.ts";
 import type { LayoutNode } from "./types.ts";
 
@@ -47,10 +48,10 @@ export function fillRegions(
     height: height / job.step,
     allows: () => true,
   }));
-  const whole = stockOf(heap, units, begun);
-  const share = style === "all-over" ? shareOfRoom(whole, spaces) : 0;
+  const all = stockOf(heap, units, begun);
+  const share = style === "all-over" ? shareOfRoom(all, spaces) : 0;
   const dense = share >= leastDense;
-  const stock = dense ? { ...whole, prices: pricesInRoom(whole.prices, share) } : whole;
+  const stock = dense ? { ...all, prices: pricesInRoom(all.prices, share) } : all;
   const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense });
   const edges = spots.map((spot) => edgesOf(spot, region));
@@ -63,20 +64,54 @@ export function fillRegions(
       random: randomFrom(seed),
       tries: polishTries(twigs, search.moves),
     });
-  const best = () =>
+  const whole = (twigs: readonly Twig[]) =>
     thinned(
-      search.best.map((twig) => mended(twig, stock)),
+      twigs.map((twig) => mended(twig, stock)),
       stock,
       mostLeaves,
     );
-  return watched(search, () => {
-    const twigs = arrange(best());
-    const settled = settle(region, twigs, job);
+  const stays = staysIn(region, { x: 0, y: 0 });
+  const tidying = { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays };
+  const looksOver = (found: readonly Twig[]): Tidied => {
+    const twigs = arrange(whole(found));
+    const layout = settle(region, twigs, job);
     const tries = tidyTries(twigs, search.moves, job);
-    if (tries === 0) return settled;
-    const stays = staysIn(region, { x: 0, y: 0 });
-    return tidied(settled, { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays, tries });
+    if (tries === 0) return { layout, used: 0, kept: 1, wrong: 0 };
+    return tidied(layout, { ...tidying, mayMiss: style === "all-over", tries });
+  };
+  const earlier = new Earlier(search);
+  return watched(search, {
+    step: (moves) => earlier.step(moves),
+    layout: () => bestTidied([search.best, ...(job.top === null ? [] : earlier.latest)], looksOver),
   });
+}
+
+/** Where the last look took away more than that, what was found earlier is looked over too. */
+const wellKept = 0.8;
+
+/**
+ * The fullest that is found may be what can be sewn least: the last look then makes most of it plain. An earlier one
+ * that is less full keeps more.
+ */
+function bestTidied(
+  found: readonly (readonly Twig[])[],
+  looksOver: (found: readonly Twig[]) => Tidied,
+): LayoutNode {
+  const [latest = [], ...before] = found;
+  let best = looksOver(latest);
+  let last = best;
+  for (const twigs of before) {
+    if (last.kept >= wellKept) break;
+    last = looksOver(twigs);
+    if (isBetter(last, best)) best = last;
+  }
+  return best.layout;
+}
+
+/** Less is wrong and hardly less shows, or clearly more shows and no more is wrong. */
+function isBetter(one: Tidied, other: Tidied): boolean {
+  if (one.wrong < other.wrong) return one.used >= other.used * 0.9;
+  return one.wrong === other.wrong && one.used > other.used * 1.05;
 }
 
 /**
@@ -101,7 +136,7 @@ function tidyTries(twigs: readonly Twig[], moves: number, { top }: Job): number 
   const leaves = twigs.reduce((sum, twig) => sum + twig.leaves, 0);
   const most = Math.round(Math.min(3000, 20 * moves, 400_000 / (leaves + 20)));
   if (top !== null) return most;
-  return leaves > 40 ? 0 : Math.round(most / 15);
+  return leaves > 40 ? 0 : Math.round(Math.min(most, moves) / 15);
 }
 
 /** Of a cross, the row down above and under the row across. */
@@ -151,9 +186,9 @@ function outlineFrom(spot: Spot, layout: Ground, { top, step }: Job): Outline | 
   return { left, top: above, right: left + top.width / step, bottom: above + top.height / step };
 }
 
-function watched(search: Search, layout: () => LayoutNode): RegionSearch {
+function watched(search: Search, { step, layout }: Pick<RegionSearch, "step" | "layout">): RegionSearch {
   return {
-    step: (moves) => search.step(moves),
+    step,
     get moves() {
       return search.moves;
     },

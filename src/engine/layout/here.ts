@@ -26,7 +26,8 @@ function mayChange(node: LayoutNode): boolean {
   return node.kind === "cloth" || (node.kind === "piece" && node.quarter === undefined);
 }
 
-function isAtEdge({ node, x, y }: PlacedLeaf, { width, height }: LayoutNode): boolean {
+/** Whether a cell lies at the edge of the back. */
+export function isAtEdge({ node, x, y }: PlacedLeaf, { width, height }: LayoutNode): boolean {
   return x === 0 || y === 0 || x + node.width === width || y + node.height === height;
 }
 
@@ -42,7 +43,12 @@ function facesFor({ node }: PlacedLeaf, atEdge: boolean, job: Job): readonly Fac
     .sort((one, other) => one.lot.area - other.lot.area);
 }
 
-function fits({ minWidth, maxWidth, minHeight, maxHeight }: Face, width: number, height: number): boolean {
+/** Whether a leftover, as it lies, may be cut to a cell of so many steps. */
+export function fits(
+  { minWidth, maxWidth, minHeight, maxHeight }: Face,
+  width: number,
+  height: number,
+): boolean {
   return width >= minWidth && width <= maxWidth && height >= minHeight && height <= maxHeight;
 }
 

@@ -1,4 +1,5 @@
 export { type ClothRole, clothRoles, type JoinDirection, joinDirections } from "../back/index.ts";
+export { clothsOf, type Edit, type NoWay, partnersOf, waysTo } from "./byHand.ts";
 export {
   type BoughtCloth,
   type CheckedPiece,
@@ -21,6 +22,7 @@ export { fillRegions, type RegionSearch } from "./fillRegions.ts";
 export type { Ground } from "./ground.ts";
 export { heldStays, nodeAt } from "./heldStays.ts";
 export { choicesFor, withPieceAt } from "./here.ts";
+export { type NoShift, type Shift, type Shiftable, shiftableAt } from "./moveByHand.ts";
 export * from "./problems.ts";
 export { groundFrom, type Stays } from "./stays.ts";
 export * from "./types.ts";

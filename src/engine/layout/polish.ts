@@ -83,74 +83,127 @@ class Bench {
     const one = group[random.below(group.length)] as Knot;
     const other = group[random.below(group.length)] as Knot;
     if (one.fabric === other.fabric) return;
-    const before = this.costAround([one, other]);
+    const before = this.costOfTwo(one, other);
     swapFaces(one, other);
-    if (this.costAround([one, other]) > before) swapFaces(one, other);
+    if (this.costOfTwo(one, other) > before) swapFaces(one, other);
   }
 
   private rearrange(random: Random): void {
     const fork = this.forks[random.below(this.forks.length)] as Knot;
     const { parts, x, y } = fork;
     const order = [...parts];
-    const before = this.costAround([fork]);
+    const before = this.costOfOrder(fork);
     if (random.chance(0.5)) parts.reverse();
     else moveOne(parts, random.below(parts.length), random.below(parts.length));
     place(fork, x, y);
-    if (this.costAround([fork]) <= before) return;
+    if (this.costOfOrder(fork) <= before) return;
     parts.splice(0, parts.length, ...order);
     place(fork, x, y);
   }
 
-  /** All that these knots have a part in: edges of their leaves, what is cut away of them, near misses at and above them. */
-  private costAround(knots: readonly Knot[]): number {
-    const { inch, rooms } = this.settings;
-    const moved = knots.flatMap(leavesIn);
-    let cost = 0;
-    for (const leaf of moved) {
-      const outline = rooms[leaf.root]?.outline ?? null;
-      if (outline !== null) cost += cutAway(leaf, outline, inch);
-    }
-    for (const knot of forksAbove(knots)) cost += missesIn(knot, inch) * 4;
-    return cost + this.clashes(moved) / inch;
+  /** All that depends on which of two leaves lies where; seams stay where they are. */
+  private costOfTwo(one: Knot, other: Knot): number {
+    const cut = this.cutAwayIn(one) + this.cutAwayIn(other);
+    const round = this.clashesOf(one, emptyHanded) + this.clashesOf(other, new Set([one]));
+    return cut + round / this.settings.inch;
   }
 
-  private clashes(moved: readonly Knot[]): number {
-    const among = new Set(moved);
-    let cost = 0;
-    for (const one of moved) {
-      among.delete(one);
-      // An edge between two moved leaves counts once: from the one that is looked at later.
-      cost += clashRound(one, this.roots[one.root] as Knot, { among, clash: this.settings.clash });
+  /**
+   * All that depends on the order of a fork's parts: what is cut away of them, near misses at and above it, edges
+   * between them and round all of them. Within a part nothing changes.
+   */
+  private costOfOrder(fork: Knot): number {
+    const { inch, rooms, clash } = this.settings;
+    const outline = rooms[fork.root]?.outline ?? null;
+    let cost = outline === null ? 0 : this.cutAwayIn(fork);
+    for (let at: Knot | null = fork; at !== null; at = at.parent) cost += missesIn(at, inch) * 4;
+    let edges = clashesBetweenParts(fork, clash);
+    if (fork.parent !== null) {
+      const itself = new Set([fork]);
+      for (const leaf of rimOf(fork)) edges += this.clashesOf(leaf, itself);
     }
-    return cost;
+    return cost + edges / inch;
+  }
+
+  private cutAwayIn(knot: Knot): number {
+    const outline = this.settings.rooms[knot.root]?.outline ?? null;
+    if (outline === null) return 0;
+    if (knot.parts.length === 0) return cutAway(knot, outline, this.settings.inch);
+    return knot.parts.reduce((sum, part) => sum + this.cutAwayIn(part), 0);
+  }
+
+  private clashesOf(leaf: Knot, passed: ReadonlySet<Knot>): number {
+    return clashRound(leaf, this.roots[leaf.root] as Knot, { passed, clash: this.settings.clash });
   }
 }
 
-type Looking = { readonly among: ReadonlySet<Knot>; readonly clash: Clash };
+const emptyHanded: ReadonlySet<Knot> = new Set();
 
-/** Clashes of a leaf with all that touch it and are not `among`; whole branches that lie elsewhere are passed over. */
+type Looking = { readonly passed: ReadonlySet<Knot>; readonly clash: Clash };
+
+/** Clashes of a leaf with all that touch it but what is `passed` over; so are whole branches that lie elsewhere. */
 function clashRound(one: Knot, other: Knot, looking: Looking): number {
   const shared = sharedEdge(one, other);
-  if (shared < 0) return 0;
+  if (shared < 0 || looking.passed.has(other)) return 0;
   if (other.parts.length > 0) {
     let cost = 0;
     for (const part of other.parts) cost += clashRound(one, part, looking);
     return cost;
   }
-  if (shared === 0 || one === other || looking.among.has(other)) return 0;
+  if (shared === 0 || one === other) return 0;
   return looking.clash(one.fabric, other.fabric) * shared;
 }
 
-function leavesIn(knot: Knot): Knot[] {
-  return knot.parts.length === 0 ? [knot] : knot.parts.flatMap(leavesIn);
+/** Clashes along the seams between a fork's parts. */
+function clashesBetweenParts({ parts, beside }: Knot, clash: Clash): number {
+  let cost = 0;
+  for (let at = 0; at + 1 < parts.length; at++) {
+    const before = leavesAlong(parts[at] as Knot, { beside, far: true }, []);
+    const after = leavesAlong(parts[at + 1] as Knot, { beside, far: false }, []);
+    cost += clashesAlong(before, after, { beside, clash });
+  }
+  return cost;
 }
 
-function forksAbove(knots: readonly Knot[]): Set<Knot> {
-  const found = new Set<Knot>();
-  for (const knot of knots) {
-    for (let at: Knot | null = knot; at !== null; at = at.parent) if (at.parts.length > 0) found.add(at);
+/** Two rows of leaves that face each other along a seam; both are in order and equally long. */
+function clashesAlong(
+  before: readonly Knot[],
+  after: readonly Knot[],
+  { beside, clash }: { readonly beside: boolean; readonly clash: Clash },
+): number {
+  const end = (leaf: Knot) => (beside ? leaf.y + leaf.height : leaf.x + leaf.width);
+  const [first] = before;
+  if (first === undefined) return 0;
+  let cost = 0;
+  let from = beside ? first.y : first.x;
+  for (let one = 0, other = 0; one < before.length && other < after.length; ) {
+    const [a, b] = [before[one] as Knot, after[other] as Knot];
+    const to = Math.min(end(a), end(b));
+    cost += clash(a.fabric, b.fabric) * (to - from);
+    from = to;
+    if (end(a) === to) one++;
+    if (end(b) === to) other++;
   }
+  return cost;
+}
+
+type Side = { readonly beside: boolean; readonly far: boolean };
+
+/** The leaves along one side, in order; `beside`: along its right or left. */
+function leavesAlong(knot: Knot, side: Side, found: Knot[]): Knot[] {
+  const { parts } = knot;
+  if (parts.length === 0) found.push(knot);
+  else if (knot.beside === side.beside)
+    leavesAlong(parts[side.far ? parts.length - 1 : 0] as Knot, side, found);
+  else for (const part of parts) leavesAlong(part, side, found);
   return found;
+}
+
+function rimOf(knot: Knot): Set<Knot> {
+  const found: Knot[] = [];
+  for (const beside of [true, false])
+    for (const far of [true, false]) leavesAlong(knot, { beside, far }, found);
+  return new Set(found);
 }
 
 /** What is cut away of small pieces, blocks and those marked to be used first should be something else. */

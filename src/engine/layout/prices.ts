@@ -53,5 +53,4 @@ const dearer: Readonly<Record<Wish, Partial<Prices>>> = {
   "sew-less": { seam: 1.5, crosscut: 1.5 },
   "use-small": { bit: 4 },
   "buy-nothing": { clothArea: 1.5 },
-  "more-contrast": {},
 };

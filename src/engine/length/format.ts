@@ -11,7 +11,12 @@ export type LengthFormat = {
   readonly round?: "nearest" | "down" | "up";
   /** Decimal sign of metric sizes; a full stop by default. */
   readonly decimal?: "." | ",";
+  /** What the unit is called where it is not said by its sign. */
+  readonly name?: string;
 };
+
+/** Before a unit that is a word. */
+const noBreakSpace = "\u00a0";
 
 /** Narrow and never broken: 2 3⁄16 and 12½ × 20⅛ in stay on one line. */
 const thinSpace = "\u202f";
@@ -42,7 +47,11 @@ export function formatLength(size: Length, format: LengthFormat): string {
 
 /** With its unit: `12½ in`. */
 export function formatWithUnit(size: Length, format: LengthFormat): string {
-  return `${formatLength(size, format)}${thinSpace}${format.unit}`;
+  return `${formatLength(size, format)}${unitText(format)}`;
+}
+
+function unitText({ unit, name = unit }: LengthFormat): string {
+  return `${name === unit ? thinSpace : noBreakSpace}${name}`;
 }
 
 /** Width × height with one unit: `12½ × 20⅛ in`. */

@@ -13,7 +13,7 @@ import {
 } from "../layout/index.ts";
 import { assert } from "../length/index.ts";
 import { stepsFor } from "../sewing/index.ts";
-import { buyRows, sourceCloth, withGivers } from "../supplies/index.ts";
+import { buyRows, withClothAndGivers } from "../supplies/index.ts";
 import { figuresFor } from "./figures.ts";
 import { onTheRuler } from "./onTheRuler.ts";
 import type { Plan } from "./types.ts";
@@ -72,10 +72,24 @@ function groundFor(job: Job, { style, seed, stays }: PlanRequest): Ground {
     : groundFrom(held, job, style);
 }
 
-function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {
-  const layout = withGivers(sourceCloth(search.layout(), job), job);
+function planOf(search: RegionSearch, job: Job, { style, seed }: PlanRequest): Plan {
+  const layout = withClothAndGivers(search.layout(), job);
+  const plan = wholePlan(layout, job, { style, seed, effort: search.moves });
+  const problems = checkLayout(plan);
+  assert(
+    problems.length === 0,
+    `a plan that leaves the engine can be sewn: ${JSON.stringify(problems.slice(0, 3))}`,
+  );
+  return plan;
+}
+
+/**
+ * All that follows from a layout whose cloth has its sources and in which parts are left long: steps, what to buy and
+ * what stays over. It is not checked yet. The job's back lies on the ruler's step.
+ */
+export function wholePlan(layout: LayoutNode, job: Job, made: Pick<Plan, "style" | "seed" | "effort">): Plan {
   const steps = stepsFor(layout, job);
-  const plan: Plan = {
+  return {
     unit: job.unit,
     step: job.step,
     seam: job.seam,
@@ -83,9 +97,9 @@ function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {
     floor: job.floor,
     top: job.top,
     back: job.back,
-    style: request.style,
-    seed: request.seed,
-    effort: search.moves,
+    style: made.style,
+    seed: made.seed,
+    effort: made.effort,
     fabrics: fabricsShown(layout, job),
     pieces: job.pieces,
     layout,
@@ -94,12 +108,6 @@ function planOf(search: RegionSearch, job: Job, request: PlanRequest): Plan {
     buy: buyRows(layout, job),
     figures: figuresFor(layout, steps, job),
   };
-  const problems = checkLayout(plan);
-  assert(
-    problems.length === 0,
-    `a plan that leaves the engine can be sewn: ${JSON.stringify(problems.slice(0, 3))}`,
-  );
-  return plan;
 }
 
 /** The heap's fabrics, and the cloth to buy where some is bought. */

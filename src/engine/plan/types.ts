@@ -17,6 +17,8 @@ export type Plan = {
   readonly style: Style;
   readonly seed: number;
   readonly effort: number;
+  /** She changed it since: style, seed and effort made what it was before. */
+  readonly byHand?: boolean;
   readonly fabrics: readonly Fabric[];
   readonly pieces: readonly Piece[];
   readonly layout: LayoutNode;

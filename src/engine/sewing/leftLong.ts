@@ -1,5 +1,6 @@
 import type { JoinDirection, LeftLong } from "../layout/index.ts";
 import { add, type Length, length, type Size, subtract } from "../length/index.ts";
+import { isLongJoin } from "../work/index.ts";
 import type { Step, StepPart } from "./types.ts";
 
 type Side = "width" | "height";
@@ -51,6 +52,18 @@ export function trimsAfter({
 }: Pick<Step, "direction" | "from" | "leftLong">): boolean {
   const { across } = sidesOf(direction);
   return from.some((part) => left(part, across) > left({ leftLong }, across));
+}
+
+/** A long seam of sewn parts beside which nothing stands over: all its length is matched, and none of it trimmed. */
+export function isMatchedAllAlong({ kind, direction, from, finished }: Step): boolean {
+  const { across } = sidesOf(direction);
+  const isLong = isLongJoin(finished[across], 0);
+  return (
+    kind === "join" &&
+    isLong &&
+    from.some((part) => "step" in part) &&
+    from.every((part) => left(part, across) === 0)
+  );
 }
 
 /**

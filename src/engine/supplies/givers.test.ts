@@ -4,7 +4,7 @@ import { eighths, madeCloth, madeJob, madeJoin, madeLength } from "../../../test
 import type { Job, SizedPiece } from "../cloth/index.ts";
 import { checkLayout, type LayoutNode, leavesOf, leftLongOf, withoutGivers } from "../layout/index.ts";
 import { finished, inches } from "../length/index.ts";
-import { buyRows, cuttingPlan, sourceCloth, withGivers } from "./index.ts";
+import { buyRows, cuttingPlan, sourceCloth, withClothAndGivers, withGivers } from "./index.ts";
 
 const quarter = inches(1, 4);
 
@@ -115,6 +115,24 @@ describe("there is cloth for it", () => {
     expect(buyRows(withGivers(shorter, job), job)).toMatchObject([{ length: inches(81) }]);
   });
 
+  it("bought, where her length is used up and cloth is bought anyway", () => {
+    const usedUp = { ...madeJob([madeLength("length-1", 24.5, 12.5)]), wishes: [] };
+    const hers = madeCloth(24, 12, "moss");
+    const sources = (layout: LayoutNode, job: Job) =>
+      leavesOf(withClothAndGivers(layout, job), job).flatMap(({ node }) =>
+        node.kind === "cloth" ? [{ bought: node.source === "buy", long: node.leftLong?.width }] : [],
+      );
+    const buying = madeJoin("below", quarter, [madeCloth(24, 3), row(4, 6), row(8, 3), hers]);
+    expect(sources(buying, usedUp)).toEqual([
+      { bought: true, long: inches(1) },
+      { bought: true, long: inches(1) },
+    ]);
+    const sparing: Job = { ...usedUp, wishes: ["buy-nothing"] };
+    expect(sources(buying, sparing)[1]).toEqual({ bought: false, long: undefined });
+    const alone = madeJoin("below", quarter, [row(4, 6), hers]);
+    expect(sources(alone, usedUp)).toEqual([{ bought: false, long: undefined }]);
+  });
+
   it("never wider than the bolt", () => {
     const job = madeJob([]);
     // Two cells of the bolt's whole width side by side: neither can be cut wider.
@@ -139,34 +157,36 @@ describe("there is cloth for it", () => {
     fc.assert(
       fc.property(made, (layout) => {
         const sourced = sourceCloth(layout, job);
-        const given = withGivers(sourced, job);
-        expect(withoutGivers(given)).toEqual(sourced);
-        expect(withGivers(given, job)).toEqual(given);
-        const cut = new Map(
-          cuttingPlan(given, job).flatMap(({ cells }) => cells.map((cell) => [cell.path.join(), cell])),
-        );
-        for (const { node, path, cutWidth, cutHeight } of leavesOf(given, job)) {
-          if (node.kind !== "cloth") continue;
-          const { width = 0, height = 0 } = node.leftLong ?? {};
-          const cell = cut.get(path.join());
-          const size = cell?.turned ? [cell.height, cell.width] : [cell?.width, cell?.height];
-          expect(size).toEqual([cutWidth + width, cutHeight + height]);
-        }
-        const problems = checkLayout({
-          ...job,
-          layout: given,
-          buy: buyRows(given, job),
-          pieces: [
-            ...job.pieces,
-            { ...madeLength("square-1", 6.5, 6.5, { fabric: "ink" }), kind: "square", count: 99 },
-          ],
-        });
-        const ofCloth = problems.filter(
-          ({ kind }) => kind !== "layout-not-the-back" && kind !== "wrong-seam",
-        );
-        expect(ofCloth).toEqual([]);
+        const alone = withGivers(sourced, job);
+        expect(withoutGivers(alone)).toEqual(sourced);
+        expect(withGivers(alone, job)).toEqual(alone);
+        for (const given of [alone, withClothAndGivers(layout, job)]) expectCutAndChecked(given, job);
       }),
       { numRuns: 100 },
     );
   });
 });
+
+function expectCutAndChecked(given: LayoutNode, job: Job): void {
+  const cut = new Map(
+    cuttingPlan(given, job).flatMap(({ cells }) => cells.map((cell) => [cell.path.join(), cell])),
+  );
+  for (const { node, path, cutWidth, cutHeight } of leavesOf(given, job)) {
+    if (node.kind !== "cloth") continue;
+    const { width = 0, height = 0 } = node.leftLong ?? {};
+    const cell = cut.get(path.join());
+    const size = cell?.turned ? [cell.height, cell.width] : [cell?.width, cell?.height];
+    expect(size).toEqual([cutWidth + width, cutHeight + height]);
+  }
+  const problems = checkLayout({
+    ...job,
+    layout: given,
+    buy: buyRows(given, job),
+    pieces: [
+      ...job.pieces,
+      { ...madeLength("square-1", 6.5, 6.5, { fabric: "ink" }), kind: "square", count: 99 },
+    ],
+  });
+  const ofCloth = problems.filter(({ kind }) => kind !== "layout-not-the-back" && kind !== "wrong-seam");
+  expect(ofCloth).toEqual([]);
+}

@@ -5,6 +5,7 @@ import {
   canBeCut,
   type LayoutNode,
   type LeftLong,
+  leavesOf,
   leftLongOf,
   nodesOf,
   type Path,
@@ -16,9 +17,17 @@ import {
   takenSizeOf,
   withoutGivers,
 } from "../layout/index.ts";
-import { centimetres, type DisplayUnit, inches, type Length, larger, times } from "../length/index.ts";
+import {
+  centimetres,
+  type DisplayUnit,
+  inches,
+  type Length,
+  larger,
+  type Size,
+  times,
+} from "../length/index.ts";
 import { isLongJoin } from "../work/index.ts";
-import { sheetsOf } from "./source-cloth.ts";
+import { sheetsOf, sourceCloth } from "./source-cloth.ts";
 import { type Want, wantsOf } from "./wants.ts";
 
 /** Sewing drifts by as much a seam, steadily: 23 seams make 1 7/16 in (`work/errors`, published). */
@@ -35,26 +44,105 @@ const leftLongIn: Readonly<Record<DisplayUnit, { readonly usual: Length; readonl
  * nothing can be left long, nothing is. The layout's cloth must have its sources; sizes and places stay as they are.
  */
 export function withGivers(layout: LayoutNode, job: Job): LayoutNode {
+  return bestGiven(layout, job).layout;
+}
+
+/** So many small cells are tried for each that is bought, and so many are bought. */
+const mostTried = 8;
+const mostBought = 5;
+
+/**
+ * Gives all plain cloth its source (`sourceCloth`) and leaves parts long beside long joins. Where her lengths are so
+ * nearly used up that nothing of them can be left long, and cloth is bought anyway, cells of theirs are bought too, as
+ * few as will do: first what is cut off after quilting, then what is small, then what lies beside such a join. Never
+ * where nothing else is bought.
+ */
+export function withClothAndGivers(layout: LayoutNode, job: Job): LayoutNode {
+  const sourced = sourceCloth(layout, job);
+  let best = bestGiven(sourced, job);
+  const buys = wantsOf(sourced, job).some(({ source }) => source === "buy");
+  if (!buys || job.wishes.includes("buy-nothing")) return best.layout;
+  const bought: Path[] = [];
+  for (let now = best; best.without.length > 0 && bought.length < mostBought; ) {
+    const tries = boughtToo(now, job).map((path) => {
+      return () => ({ path, given: bestGiven(sourceCloth(layout, job, [...bought, path]), job) });
+    });
+    const next = fewestWithout(tries, now.without.length);
+    if (next === null) break;
+    now = next.given;
+    bought.push(next.path);
+    if (now.without.length < best.without.length) best = now;
+  }
+  return best.layout;
+}
+
+type Bought = { readonly path: Path; readonly given: Given };
+
+/** The first with fewer than so many; else the best of those with no more, since two may help where one doesn't. */
+function fewestWithout(tries: readonly (() => Bought)[], most: number): Bought | null {
+  let best: Bought | null = null;
+  for (const find of tries) {
+    const one = find();
+    const count = one.given.without.length;
+    if (count < most) return one;
+    if (count === most) best ??= one;
+  }
+  return best;
+}
+
+/** What is cut off after quilting, what is small, and what lies beside a join without a giver. */
+function boughtToo({ layout, without }: Given, job: Job): readonly Path[] {
+  const isBeside = (cell: Path) => without.some(({ parts }) => parts.some((part) => isWithin(cell, part)));
+  const cells = cellsOfHers(layout, job);
+  return [...cells.slice(0, mostTried), ...cells.slice(mostTried).filter(isBeside)];
+}
+
+/** Plain cells of her lengths: those that are cut off after quilting, then the small before the large. */
+function cellsOfHers(layout: LayoutNode, job: Job): readonly Path[] {
+  const cells = leavesOf(layout, job).filter(({ node }) => node.kind === "cloth" && node.source !== "buy");
+  const shown = ({ node, x, y }: PlacedLeaf) => {
+    const area = node.width * node.height;
+    return job.top === null || isWithinReach({ x, y, ...node }, layout, job.top) ? area : 0;
+  };
+  return cells.toSorted((a, b) => shown(a) - shown(b)).map(({ path }) => path);
+}
+
+type Box = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+
+/** Does any of it lie on the top, which lies in the middle of the back? */
+function isWithinReach(cell: Box, back: Size, top: Size): boolean {
+  const [left, upper] = [(back.width - top.width) / 2, (back.height - top.height) / 2];
+  return (
+    cell.x < left + top.width &&
+    cell.x + cell.width > left &&
+    cell.y < upper + top.height &&
+    cell.y + cell.height > upper
+  );
+}
+
+function bestGiven(layout: LayoutNode, job: Job): Given {
   const bare = withoutGivers(layout);
   const seams = longSeamsOf(bare, job);
   const plainest = given(bare, seams, { job, order: ({ rank }) => rank });
-  if (plainest.missing === 0) return plainest.layout;
+  if (plainest.without.length === 0) return plainest;
   // Her lengths are nearly used up: first whatever takes least of them.
   const sparing = given(bare, seams, { job, order: ({ takes }) => takes });
-  return sparing.missing < plainest.missing ? sparing.layout : plainest.layout;
+  return sparing.without.length < plainest.without.length ? sparing : plainest;
 }
 
-type Given = { readonly layout: LayoutNode; readonly missing: number };
+/** And the long seams that nothing is left long beside. */
+type Given = { readonly layout: LayoutNode; readonly without: readonly LongSeam[] };
 type Taste = { readonly job: Job; readonly order: (way: Way) => number };
 
 function given(bare: LayoutNode, seams: readonly LongSeam[], taste: Taste): Given {
   const refused = new Set<string>();
-  let found: Given = { layout: bare, missing: 0 };
-  for (const { leave, ...seam } of seams) {
+  const known: Known = new Map();
+  let found: Given = { layout: bare, without: [] };
+  for (const seam of seams) {
     // Rather a little than nothing.
-    const tries = leave.map((amount) => ({ ...taste, ...seam, leave: amount, refused }));
+    const tries = seam.leave.map((leave) => ({ ...taste, ...seam, leave, refused, known }));
     const layout = firstOf(tries, (asked) => giverFor(asked, found.layout));
-    found = layout === null ? { ...found, missing: found.missing + 1 } : { ...found, layout };
+    found = layout === null ? { ...found, without: [...found.without, seam] } : { ...found, layout };
   }
   return found;
 }
@@ -145,7 +233,11 @@ type Asked = Taste & {
   readonly leave: Length;
   /** Cells, by path and side, for which there is no cloth; as more is left long there won't be. */
   readonly refused: Set<string>;
+  readonly known: Known;
 };
+
+/** The ways found in a part, by where it lies and what is asked of it; they hold as long as it is the same part. */
+type Known = Map<string, { readonly node: LayoutNode; readonly ways: readonly Way[] }>;
 
 /** Null: nothing beside this seam can be left long. */
 function giverFor(asked: Asked, layout: LayoutNode): LayoutNode | null {
@@ -156,12 +248,16 @@ function giverFor(asked: Asked, layout: LayoutNode): LayoutNode | null {
     .toSorted((a, b) => asked.order(a) - asked.order(b));
   if (ways.some(({ leaves }) => leaves.every((leaf) => isLeft(leaf, asked)))) return layout;
   const open = ways.filter(
-    ({ leaves }) => !leaves.some(({ path }) => asked.refused.has(refusal(path, asked))),
+    ({ leaves }) => !leaves.some(({ path }) => asked.refused.has(askedOf(path, asked))),
   );
   return firstOf(open, ({ leaves }) => {
     const longer = leftLong(layout, leaves, asked);
     return canBeCutSo(longer, leaves, asked) ? longer : null;
   });
+}
+
+function isWithin(cell: Path, part: Path): boolean {
+  return part.every((index, depth) => cell[depth] === index);
 }
 
 function nameOf(path: Path): string {
@@ -172,12 +268,22 @@ function isLeft({ node }: PlacedLeaf, { along, leave }: Asked): boolean {
   return (leftLongOf(node)[along] ?? 0) >= leave;
 }
 
-function refusal(path: Path, { along, leave }: Asked): string {
+/** A part or cell, and what is asked of it. */
+function askedOf(path: Path, { along, leave }: Asked): string {
   return `${along} ${leave} ${nameOf(path)}`;
 }
 
 function waysOf(part: Placed | undefined, asked: Asked): readonly Way[] {
   if (part === undefined) return [];
+  const key = askedOf(part.path, asked);
+  const before = asked.known.get(key);
+  if (before?.node === part.node) return before.ways;
+  const ways = waysIn(part, asked);
+  asked.known.set(key, { node: part.node, ways });
+  return ways;
+}
+
+function waysIn(part: Placed, asked: Asked): readonly Way[] {
   const { node } = part;
   if (node.kind !== "join") return wayOfLeaf({ ...part, node }, asked);
   const inner = partsOf(part).map((one) => waysOf(one, asked));
@@ -259,7 +365,7 @@ function leftLongAs(leaf: LayoutNode, { along, leave }: Left): LayoutNode {
 function canBeCutSo(layout: LayoutNode, changed: readonly PlacedLeaf[], asked: Asked): boolean {
   return changed.every(({ node, path }) => {
     const isThere = node.kind !== "cloth" || isClothFor(path, node.source, layout, asked.job);
-    if (!isThere) asked.refused.add(refusal(path, asked));
+    if (!isThere) asked.refused.add(askedOf(path, asked));
     return isThere;
   });
 }

@@ -6,6 +6,7 @@ import {
   type LayoutNode,
   type LeafNode,
   mapLeaves,
+  type Path,
   type UnitCloth,
 } from "../layout/index.ts";
 import { assert, inches, type Length, length } from "../length/index.ts";
@@ -14,11 +15,14 @@ import { usableLengths, type Want, wantsOf } from "./wants.ts";
 /**
  * Gives all plain cloth its source: what is of the fabric of one of her lengths is cut from them by cuts from edge
  * to edge, as much area as can be; all else is cloth to buy, and its fabric becomes `job.plain`. Sizes and places
- * stay as they are; the cloth of one unit is of one fabric. The same layout and job give the same sources, whatever the layout said before.
+ * stay as they are; the cloth of one unit is of one fabric. The same layout and job give the same sources, whatever the
+ * layout said before. `bought`: a cell that is bought whatever she has.
  */
-export function sourceCloth(layout: LayoutNode, job: Job): LayoutNode {
+export function sourceCloth(layout: LayoutNode, job: Job, bought: readonly Path[] = []): LayoutNode {
   const wants = wantsOf(layout, job);
-  const sources = sourcesFor(wants, job);
+  const names = new Set(bought.map((path) => path.join(" ")));
+  const apart = [...wants.keys()].filter((index) => names.has(wants[index]?.path.join(" ") ?? ""));
+  const sources = sourcesFor(wants, job, new Set(apart));
   const given = wants.map(({ fabric }, index): Given => {
     const source = sources.get(index);
     return source === undefined ? { fabric: job.plain, source: "buy" } : { fabric, source };

@@ -36,13 +36,23 @@ const seamSpeed: Range = [25, 60];
 
 /** Whole minutes, as a range: a promise of one number would be a guess. */
 export function minutesFor(work: Work): Range {
+  const [low, high] = minutesFrom(minutes.settingUp, work);
+  return [Math.floor(low), Math.ceil(high)];
+}
+
+/** The same for a part of the work, unrounded and without setting up, so that parts may be added. */
+export function handsOnMinutes(work: Work): Range {
+  return minutesFrom([0, 0], work);
+}
+
+function minutesFrom(start: Range, work: Work): Range {
   const [slow, fast] = seamSpeed;
   const sewn = toNumber(work.seamLength, "in");
   const total = (side: 0 | 1) =>
-    minutes.settingUp[side] +
+    start[side] +
     work.joins * (minutes.handlingAJoin[side] + minutes.pressingAJoin[side]) +
     work.cuts * minutes.cutting[side] +
     work.trims * minutes.trimming[side] +
     work.squareUps * minutes.squaringUp[side];
-  return [Math.floor(total(0) + sewn / fast), Math.ceil(total(1) + sewn / slow)];
+  return [total(0) + sewn / fast, total(1) + sewn / slow];
 }

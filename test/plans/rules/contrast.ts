@@ -1,6 +1,7 @@
 import { colourDifference, type Fabric, fabricValue, isUndyed } from "../../../src/engine/cloth/index.ts";
 import type { LayoutNode, Path } from "../../../src/engine/layout/index.ts";
 import type { Plan } from "../../../src/engine/plan/index.ts";
+import { caterpillars } from "./caterpillar.ts";
 import {
   type Axis,
   breakAt,
@@ -12,7 +13,11 @@ import {
   shown,
   startOf,
 } from "./cells.ts";
+import { heavyCrossings } from "./heavyCrossing.ts";
+import { lonelyBits } from "./lonelyBit.ts";
+import { wrongLongSeams } from "./longSeam.ts";
 import { nearMisses } from "./nearMiss.ts";
+import { slivers } from "./sliver.ts";
 import type { RuleBreak } from "./types.ts";
 
 export const contrasts = ["blend", "mixed", "strong"] as const;
@@ -31,7 +36,7 @@ const fewest = 4;
 
 /**
  * 10. Like fabrics never touch unless the heap forces it: no exchange of two cells of
- * one size, or of two in one row, would help. Strong: a
+ * one size, or of two in one row that breaks no other rule, would help. Strong: a
  * difference in value of 10 or in colour of 20 along 97 % of the shared edges, or within 2 points of what such
  * exchanges reach. A fabric of six cells or more does not lie in one third of the pieced part, and no third is lighter
  * or darker than the whole by more than 12, where an exchange would mend it.
@@ -134,16 +139,22 @@ function swapHelps(scene: Scene, at: number): boolean {
   });
 }
 
-/** Could either change places with another leftover in its row, so that less touches and no seams come to miss? */
+/** Could either change places with another leftover in its row, so that less touches and no other rule is broken? */
 function orderHelps(scene: Scene, touching: readonly number[]): boolean {
   const before = likeLengthOf(scene.plan, scene.wish);
-  const misses = nearMisses(scene.plan).length;
+  const broken = othersBroken(scene.plan);
   return touching.some((at) =>
     reorderings(scene.plan, scene.cells[at]?.path ?? []).some((layout) => {
       const plan = { ...scene.plan, layout };
-      return likeLengthOf(plan, scene.wish) < before && nearMisses(plan).length <= misses;
+      return likeLengthOf(plan, scene.wish) < before && othersBroken(plan) <= broken;
     }),
   );
+}
+
+/** What an order can spoil; which part is left long is settled after it. */
+function othersBroken(plan: Plan): number {
+  const others = [lonelyBits, caterpillars, slivers, nearMisses, heavyCrossings, wrongLongSeams];
+  return sumOf(others.map((check) => check(plan).length));
 }
 
 function likeLengthOf(plan: Plan, wish: Contrast): number {

@@ -16,18 +16,28 @@ type Round = readonly [
 
 /**
  * 5. At most four seams come together in a point, diagonals counted: an ordinary crossing has four. The middle of a
- * pinwheel is that unit's own affair.
+ * pinwheel is that unit's own affair, and so is the tip of a diamond on its edge: it can't be had without, and where
+ * the other side brings no seam to it the plan could do nothing better.
  */
 export function heavyCrossings(plan: Plan): RuleBreak[] {
   const cells = quartered(cellsOf(plan));
   return cornersOf(cells).flatMap((point) => {
     const round = cellsRound(point, cells);
-    if (round.some((cell) => cell === undefined) || new Set(round.map((cell) => cell?.node)).size === 1)
-      return [];
+    if (round.some((cell) => cell === undefined) || isOfOneUnit(round)) return [];
     const seams = straightSeams(round) + diagonalsAt(point, round);
     const path = round[3]?.path ?? [];
     return seams <= mostSeams ? [] : [breakAt("heavy-crossing", { ...point, path }, `${seams} seams meet`)];
   });
+}
+
+/** Whether the point lies inside a unit, or on its edge against one whole cell. */
+function isOfOneUnit(round: Round): boolean {
+  const owners = round.map((cell) => (cell === undefined ? "" : cell.path.join(".")));
+  const different = [...new Set(owners)];
+  if (different.length !== 2) return different.length === 1;
+  const partsOf = (owner: string) => new Set(round.filter((_, index) => owners[index] === owner));
+  const [unit, whole] = different.map((owner) => partsOf(owner).size).sort((one, other) => other - one);
+  return unit === 2 && whole === 1 && round.some((cell) => cell?.node.kind === "unit");
 }
 
 function cornersOf(cells: readonly Quartered[]): Point[] {

@@ -24,8 +24,12 @@ function outlineOf({ width, height }: LayoutNode, { top }: Job): Box | null {
   return { x, y, right: x + top.width, bottom: y + top.height };
 }
 
-/** Below 5 (CIEDE2000) nobody tells two fabrics apart across a table. */
-function likenessOf({ fabrics }: Job): Eye["areLike"] {
+/**
+ * Below 5 (CIEDE2000) nobody tells two fabrics apart across a table. Where fabrics are to blend, only a fabric and
+ * itself are alike.
+ */
+function likenessOf({ fabrics, contrast }: Job): Eye["areLike"] {
+  if (contrast === "blend") return (one, other) => one === other;
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   const found = new Map<string, Map<string, boolean>>();
   return (one, other) => {

@@ -2,7 +2,10 @@ import type { Bough, Fork, Way } from "./bough.ts";
 import { type Eye, type Fault, inch, isCutOff } from "./fault.ts";
 import { after, type Box, before, type Cell, type Scene, span } from "./scene.ts";
 
-/** 1. A cell is no smaller than a quarter of both its neighbours' sides, unless it has its like beside it. */
+/**
+ * 1. A cell is no smaller than a quarter of both its neighbours' sides, unless it has its like beside it. Plain cloth
+ * between the same cloth is no bit.
+ */
 export function lonelyBits({ cells, sides }: Scene, { outline }: Eye): Fault[] {
   return cells.flatMap((cell) => {
     if (cell.inSet || isSpacer(cell) || isCutOff(cell, outline)) return [];
@@ -20,7 +23,11 @@ function isSpacer({ cloth }: Cell): boolean {
 
 function isSmall(cell: Cell, wide: boolean, others: readonly Cell[]): boolean {
   const own = 4 * span(cell, wide);
-  return others.length > 0 && others.every((other) => own < span(other, wide));
+  return others.length > 0 && others.every((other) => own < span(other, wide) && !areSameCloth(cell, other));
+}
+
+function areSameCloth({ cloth }: Cell, other: Cell): boolean {
+  return cloth !== null && cloth.fabric === other.cloth?.fabric;
 }
 
 function hasTwin(cell: Cell, sides: Scene["sides"]): boolean {

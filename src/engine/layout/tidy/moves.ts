@@ -5,6 +5,7 @@ import {
   clothLeaf,
   composed,
   type Fork,
+  held,
   isFixed,
   type Leaf,
   partAt,
@@ -37,8 +38,29 @@ export function* rearranged(fault: Fault, mending: Mending): Generator<Bough> {
       yield* turnedLeaves(way, mending);
     if ((fault.kind === "crossing" || fault.kind === "like") && isNew("exchanged", way, mending))
       yield* twinsExchanged(way, mending);
+    if (fault.kind === "like" && isNew("resewn", way, mending)) yield* setsReordered(way, mending);
     yield* rearrangedRound(way, fault, mending);
   }
+}
+
+/** Two strips of a strip set change places, or it lies the other way round. */
+export function* setsReordered(
+  way: Way,
+  { root, limits }: Pick<Mending, "root" | "limits">,
+): Generator<Bough> {
+  const leaf = partAt(root, way);
+  if (leaf?.kind !== "leaf" || leaf.spot === held) return;
+  const { node } = leaf;
+  if (node.kind !== "join" || node.pattern !== "strip-set") return;
+  for (const parts of ordersOf(node.parts))
+    yield replacedAt(root, way, { ...leaf, node: { ...node, parts } }, limits.joiner);
+}
+
+function ordersOf<Part>(parts: readonly Part[]): (readonly Part[])[] {
+  const exchanged = parts.flatMap((one, at) =>
+    parts.flatMap((other, index) => (index > at ? [parts.with(at, other).with(index, one)] : [])),
+  );
+  return parts.length > 3 ? [...exchanged, parts.toReversed()] : exchanged;
 }
 
 function* rearrangedRound(way: Way, fault: Fault, mending: Mending): Generator<Bough> {
@@ -88,6 +110,23 @@ export function* plainerByTwo(fault: Fault, mending: Mending): Generator<Bough> 
         if (!one || !other) continue;
         const parts = [...fork.parts.slice(0, from), one, other, ...fork.parts.slice(from + 2)];
         yield replacedAt(root, at, limits.joiner(fork.beside, parts), limits.joiner);
+      }
+    }
+  }
+}
+
+/** Layouts in which a part next to one of those has made way: the cloth of a row's end then reaches further in. */
+export function* plainerBeside(fault: Fault, mending: Mending): Generator<Bough> {
+  const { root, limits } = mending;
+  for (const way of fault.ways) {
+    for (let depth = way.length; depth > 0 && depth >= way.length - 1; depth--) {
+      const own = way[depth - 1] ?? 0;
+      for (const index of [own - 1, own + 1]) {
+        const at = [...way.slice(0, depth - 1), index];
+        const part = index < 0 ? undefined : partAt(root, at);
+        if (part === undefined || clothIn(part) !== null || !isNew("plain-beside", at, mending)) continue;
+        const cloth = clothInsteadOf(part, mending);
+        if (cloth !== null) yield replacedAt(root, at, cloth, limits.joiner);
       }
     }
   }
@@ -232,7 +271,8 @@ type Moving = { readonly fault: Fault; readonly mending: Mending };
 /** The part grows and another of its fork gives way by as much, or the other way about. */
 function* shifted(fork: Fork, index: number, { fault, mending }: Moving): Generator<Bough> {
   if (fork.holds || (fault.wide !== null && fault.wide !== fork.beside)) return;
-  const { limits } = mending;
+  const endsGrow = fault.kind === "sliver" || fault.kind === "long seam";
+  const limits = { ...mending.limits, endsGrow };
   const own = fork.parts[index];
   if (own === undefined) return;
   for (const by of stepsOf(fault, limits)) {
@@ -245,7 +285,8 @@ function* shifted(fork: Fork, index: number, { fault, mending }: Moving): Genera
   }
 }
 
-function stepsOf({ by }: Fault, { step }: Limits): number[] {
+/** By what a seam may be moved so that it lies well, there or back. */
+export function stepsOf({ by }: Fault, { step }: Limits): number[] {
   const whole = by.filter((one) => one > 0).map((one) => Math.ceil(one / step) * step);
   return [...new Set(whole)].flatMap((one) => [one, -one]);
 }

@@ -24,6 +24,8 @@ export type Limits = {
   /** The widest cell that one width of cloth gives. */
   readonly room: number;
   readonly joiner: Joiner;
+  /** May the cloth of a row's end reach further in? */
+  readonly endsGrow?: boolean;
 };
 
 /** The same part, longer or shorter by so much along one axis; null where its cloth doesn't allow it. */
@@ -58,19 +60,27 @@ function rank(bough: Bough | undefined): number {
   return bough !== undefined && clothIn(bough) !== null ? 0 : 1;
 }
 
-/** Of what is composed, only a plain part may give way, and only one that is bought may grow. */
+/**
+ * Of what is composed, only a plain part may give way, and only one that is bought may grow; but a row's end may reach
+ * further in, where that is asked for, as a gap beside it would.
+ */
 function resizedCloth(leaf: Leaf, wide: boolean, long: number, limits: Limits): Leaf | null {
   const cloth = clothIn(leaf);
   if (cloth === null || cloth.role === "coping") return null;
   const now = wide ? leaf.width : leaf.height;
   const mayGrow = cloth.fabric === limits.plain;
-  if (leaf.spot === composed && (cloth.role !== "plain" || long < 4 * inches(1))) return null;
-  if (leaf.spot === composed && long > now && !mayGrow) return null;
+  const isEnd = limits.endsGrow === true && leaf.spot === composed && cloth.role === "spacer";
+  if (isEnd && (long < now || long > 8 * inches(1))) return null;
+  if (leaf.spot === composed && !isEnd) {
+    if (cloth.role !== "plain" || long < 4 * inches(1) || (long > now && !mayGrow)) return null;
+  }
   const across = wide ? leaf.height : leaf.width;
   if (long < limits.smallest || Math.min(long, across) > limits.room) return null;
   const size = wide ? { width: long, height: leaf.height } : { width: leaf.width, height: long };
   const made = clothLeaf(cloth.fabric, { ...size, spot: leaf.spot });
-  return leaf.spot === composed ? { ...made, node: { ...made.node, role: "plain" } as typeof cloth } : made;
+  return leaf.spot === composed && !isEnd
+    ? { ...made, node: { ...made.node, role: "plain" } as typeof cloth }
+    : made;
 }
 
 function resizedPiece(leaf: Leaf, wide: boolean, long: number, limits: Limits): Leaf | null {
@@ -87,10 +97,10 @@ function resizedPiece(leaf: Leaf, wide: boolean, long: number, limits: Limits): 
 }
 
 /** Shortest and longest that a piece's cell may be; null for what is never trimmed. */
-function boundsOf(
+export function boundsOf(
   node: PieceNode,
   wide: boolean,
-  { pieces, seam, step, smallest }: Limits,
+  { pieces, seam, step, smallest }: Pick<Limits, "pieces" | "seam" | "step" | "smallest">,
 ): { readonly min: number; readonly max: number } | null {
   const piece = pieces.get(node.piece);
   if (piece === undefined || piece.kind === "half-square-triangle" || piece.keep === "whole") return null;

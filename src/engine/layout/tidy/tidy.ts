@@ -5,14 +5,18 @@ import { mapLeaves } from "../walk.ts";
 import { type Bough, boughFrom, layoutFrom, partAt, type Rect, type Way } from "./bough.ts";
 import { eyeOf, isHalf, limitsOf } from "./eye.ts";
 import { type Eye, type Fault, inch } from "./fault.ts";
+import { givingWay } from "./giveWay.ts";
 import { type Glance, Known } from "./glance.ts";
 import { joinsIn } from "./joins.ts";
 import { likesIn } from "./likes.ts";
-import { type Mending, plainer, plainerByTwo, rearranged } from "./moves.ts";
+import { type Mending, plainer, plainerBeside, plainerByTwo, rearranged } from "./moves.ts";
+import { Boldly, partedBoldly } from "./partBoldly.ts";
+import { coloursParted } from "./partColours.ts";
 import { gapsIn, type Refilling, refilled, refillingOf } from "./refill.ts";
 import { Sameness } from "./sameness.ts";
 import { Viewer } from "./scene.ts";
 import { smallestTaken } from "./smallestTaken.ts";
+import { spaced } from "./spaced.ts";
 
 export type Tidying = {
   readonly job: Job;
@@ -20,6 +24,8 @@ export type Tidying = {
   readonly spots: readonly (Rect & { readonly cloth: string })[];
   /** Of those, the two that lie above and under a row across. */
   readonly halves: readonly [number, number] | null;
+  /** Of all the back, so that some seams may nearly meet. */
+  readonly mayMiss: boolean;
   /** What stays as and where it is. */
   readonly stays: readonly Rect[];
   /** How many layouts may be looked at. */
@@ -30,7 +36,7 @@ export type Tidying = {
  * The last look over a layout, as a quilter takes it before she cuts: what she would say no to is laid otherwise and,
  * where nothing else helps, made plain. The layout stays whole and takes no more time than she has.
  */
-export function tidied(layout: LayoutNode, tidying: Tidying): LayoutNode {
+export function tidied(layout: LayoutNode, tidying: Tidying): Tidied {
   const table = new Table(layout, tidying);
   table.mend(rearranged);
   // With the back's size alone there is no top that something could spoil: the rules are costs, no refusals.
@@ -42,9 +48,34 @@ export function tidied(layout: LayoutNode, tidying: Tidying): LayoutNode {
     table.insist();
   }
   table.partLikes();
+  table.partColours();
+  if (tidying.job.top !== null && table.partBoldly()) table.partColours();
   const tidy = withCopiesNamed(layoutFrom(table.root, tidying.job));
-  // What stays keeps its own piece, even where a smaller one would serve.
-  return tidying.stays.length > 0 ? tidy : smallestTaken(tidy, tidying.job);
+  return {
+    // What stays keeps its own piece, even where a smaller one would serve.
+    layout: tidying.stays.length > 0 ? tidy : smallestFitted(tidy, tidying),
+    ...table.outcome,
+  };
+}
+
+/** What came of the last look. */
+export type Tidied = {
+  readonly layout: LayoutNode;
+  /** Of her leftovers that much shows, in square inches. */
+  readonly used: number;
+  /** Of what showed before, 0 to 1. */
+  readonly kept: number;
+  /** How much is still wrong with it. */
+  readonly wrong: number;
+};
+
+/** A smaller piece that has taken the place of a big one is trimmed no more than it must be. */
+function smallestFitted(layout: LayoutNode, tidying: Tidying): LayoutNode {
+  const { job } = tidying;
+  const smallest = smallestTaken(layout, job);
+  const table = new Table(smallest, tidying);
+  table.mend(rearranged, ({ kind }) => kind === "silly cut");
+  return table.isChanged ? withCopiesNamed(layoutFrom(table.root, job)) : smallest;
 }
 
 type Ways = (fault: Fault, mending: Mending) => Generator<Bough>;
@@ -52,6 +83,8 @@ type Ways = (fault: Fault, mending: Mending) => Generator<Bough>;
 /** As much as that many square inches of her leftovers. */
 const usual = 250;
 const insisting = 10_000;
+/** Of layouts that are worse at first so many are tried. */
+const mostWorse = 6;
 
 type Looked = {
   readonly known: Known;
@@ -77,17 +110,20 @@ function nothingTried(): Tried {
 
 class Table {
   private looked: Looked;
+  private readonly begun: Looked;
   private left: number;
-  private faultCost = usual;
+  private insists = false;
   private readonly sameness = new Sameness();
   private triedForFaults = nothingTried();
   private triedForLikes = nothingTried();
   private readonly eye: Eye;
   private readonly viewer: Viewer;
   private readonly mostJoins: number;
+  private readonly mayMiss: boolean;
   private readonly mending: Omit<Mending, "root" | "begun">;
 
-  constructor(layout: LayoutNode, { job, spots, halves, stays, tries }: Tidying) {
+  constructor(layout: LayoutNode, { job, spots, halves, mayMiss, stays, tries }: Tidying) {
+    this.mayMiss = mayMiss;
     this.eye = eyeOf(layout, job, halves);
     this.viewer = new Viewer((node) => isHalf(node, this.eye));
     this.left = tries;
@@ -99,10 +135,21 @@ class Table {
     };
     this.mostJoins = Math.max(joinsFor(job), joinsIn(root));
     this.looked = this.lookWhole(root);
+    this.begun = this.looked;
   }
 
   get root(): Bough {
     return this.looked.known.root;
+  }
+
+  get outcome(): Omit<Tidied, "layout"> {
+    const { used, faults } = this.looked.known;
+    const before = this.begun.known.used;
+    return { used, kept: before > 0 ? Math.min(1, used / before) : 1, wrong: faults.length };
+  }
+
+  get isChanged(): boolean {
+    return this.looked !== this.begun;
   }
 
   /** Goes through what is wrong, again and again until nothing can be mended this way. */
@@ -111,7 +158,7 @@ class Table {
       ways,
       tried: () => this.triedForFaults,
       look: (root) => this.look(root, this.looked.cost - 1e-6),
-      isEnough: (before) => this.looked.cost <= before.cost - this.faultCost,
+      isEnough: (before) => this.looked.cost <= before.cost - (this.insists ? insisting / 2 - usual : usual),
     });
   }
 
@@ -125,16 +172,61 @@ class Table {
     });
   }
 
-  /**
-   * What is still wrong goes, whatever it costs of her leftovers; but for a join without a giver: to sew that one with
-   * care is better than to lose a large piece.
-   */
+  /** Where like still touches like. Has anything changed? */
+  partBoldly(): boolean {
+    const { eye, viewer, mending, mostJoins, sameness, mayMiss, looked } = this;
+    const boldness = { eye, viewer, mending, mostJoins, sameness, mayMiss, boldly: new Boldly() };
+    for (;;) {
+      const root = partedBoldly(this.looked.known, boldness);
+      if (root === null) return this.looked !== looked;
+      this.lookOn(this.lookWhole(root));
+    }
+  }
+
+  /** Pieces change places, cells don't: how fabrics meet, and how they are spread. */
+  partColours(): void {
+    const { known } = this.looked;
+    const most = known.faults.length;
+    const { eye } = this;
+    const { limits } = this.mending;
+    const isSound = (root: Bough) => known.glanceAt(root).faults(most) !== null;
+    const root = coloursParted(known.scene, { eye, limits, isSound });
+    if (root !== this.root) this.lookOn(this.lookWhole(root));
+  }
+
+  /** What is still wrong goes, whatever it costs of her leftovers. */
   insist(): void {
-    if (this.looked.known.faults.every(isBearable)) return;
-    this.faultCost = insisting;
+    if (this.looked.known.faults.length === 0) return;
+    this.insists = true;
     this.lookOn(this.lookWhole(this.root));
-    for (const ways of [rearranged, plainer, plainerByTwo]) this.mend(ways, (fault) => !isBearable(fault));
+    for (const ways of [rearranged, spaced, givingWay, plainer, plainerByTwo, plainerBeside, rearranged])
+      this.mend(ways);
+    while (this.mendByWorse()) this.mend(rearranged);
     this.refill();
+  }
+
+  /** Plain cloth in one place may spoil another first: what was a row's end is then a lonely bit beside it. */
+  private mendByWorse(): boolean {
+    const before = this.looked;
+    const worse = this.plainerOnes().slice(0, mostWorse);
+    return worse.some((looked) => {
+      if (this.left <= 0) return false;
+      this.lookOn(looked);
+      for (const ways of [plainer, rearranged, plainerByTwo]) this.mend(ways);
+      if (this.looked.cost < before.cost - insisting / 2) return true;
+      this.lookOn(before);
+      return false;
+    });
+  }
+
+  /** All layouts with plain cloth round what is still wrong, the best first. */
+  private plainerOnes(): Looked[] {
+    const mending = { ...this.mending, root: this.root, begun: new Set<string>() };
+    return this.looked.known.faults
+      .flatMap((fault) => [plainer, plainerByTwo, plainerBeside].flatMap((ways) => [...ways(fault, mending)]))
+      .filter((root) => joinsIn(root) <= this.mostJoins)
+      .map((root) => this.lookWhole(root))
+      .sort((one, other) => one.cost - other.cost);
   }
 
   /** What was made plain is pieced otherwise, as far as nothing is wrong with it then. */
@@ -211,7 +303,14 @@ class Table {
   private lookWhole(root: Bough): Looked {
     const known = new Known(root, this.eye, this.viewer);
     const base = baseOf(known);
-    return { known, base, cost: base + known.faults.length * this.faultCost };
+    const cost = known.faults.reduce((sum, fault) => sum + this.costOf(fault), base);
+    return { known, base, cost };
+  }
+
+  private costOf(fault: Fault): number {
+    if (!this.insists) return usual;
+    // What is made plain often leaves a trim beside it without a reason, and that is soon mended.
+    return fault.kind === "silly cut" ? insisting / 2 : insisting;
   }
 
   /** Null: it costs as much as that or more. */
@@ -238,13 +337,11 @@ class Table {
   }
 
   private judged(root: Bough, glance: Glance, bound: number): Looked | null {
-    const most = Math.ceil((bound - baseOf(glance)) / this.faultCost) - 1;
-    return glance.faults(most) === null ? null : this.lookWhole(root);
+    const most = Math.ceil((bound - baseOf(glance)) / usual) - 1;
+    if (glance.faults(most) === null) return null;
+    const looked = this.lookWhole(root);
+    return looked.cost < bound ? looked : null;
   }
-}
-
-function isBearable({ kind }: Fault): boolean {
-  return kind === "no giver";
 }
 
 function baseOf({ like, used }: Pick<Glance, "like" | "used">): number {

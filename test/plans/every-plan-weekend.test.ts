@@ -1,0 +1,3 @@
+import { everyPlanKeepsEveryLaw } from "./everyPlan.ts";
+
+everyPlanKeepsEveryLaw("weekend");
