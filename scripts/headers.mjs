@@ -45,10 +45,21 @@ const types = {
   woff2: "font/woff2",
 };
 
+// The library that finds the cards, and the one that reads HEIC, are compiled code that makes functions of text as it
+// starts. That is allowed where they run, in a worker of their own, and nowhere else.
+const photoWorkerPolicy = [
+  "default-src 'none'",
+  "script-src 'self' 'wasm-unsafe-eval' 'unsafe-eval'",
+  "connect-src 'self'",
+].join("; ");
+
 /** The headers of one file, named by its path within the app. */
 export function headersFor(path) {
   const type = types[path.slice(path.lastIndexOf(".") + 1)] ?? "application/octet-stream";
-  return { ...securityHeaders, "Content-Type": type, "Cache-Control": cachingOf(path) };
+  const own = /^assets\/photoWorker-[\w-]+\.js$/.test(path)
+    ? { "Content-Security-Policy": photoWorkerPolicy }
+    : {};
+  return { ...securityHeaders, ...own, "Content-Type": type, "Cache-Control": cachingOf(path) };
 }
 
 // What lies in assets/ carries a hash of its content in its name; everything else is asked for anew each time.

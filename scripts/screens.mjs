@@ -57,6 +57,15 @@ async function takePictures(name, options) {
   await page.getByRole("link", { name: /Garden room/ }).waitFor();
   await page.waitForTimeout(1000);
   await shoot("projects");
+  for (const [what, place] of [
+    ["photo", `${id}/photo`],
+    ["settings", "settings"],
+  ]) {
+    await page.goto(`${address}#/${place}`);
+    await page.getByRole("main").getByRole("heading", { level: 1 }).waitFor();
+    await page.waitForTimeout(1000);
+    await shoot(what);
+  }
   await context.close();
 }
 
@@ -86,10 +95,13 @@ async function takeEntering(page, shoot) {
   await page.evaluate(() => scrollTo(0, 0));
 }
 
-/** Until what is drawn is there, and on the plan page the search is over. */
+/** Until what is drawn is there, and on the plan page every search is over. */
 async function settled(page, step) {
   await page.getByRole("main").getByRole("heading", { level: 1 }).waitFor();
   await page.getByRole("main").locator("svg").first().waitFor({ timeout: 60_000 });
-  if (step === "plan") await page.getByText("This is the best that was found.").waitFor({ timeout: 120_000 });
+  if (step === "plan") {
+    await page.getByText("Looking for plans that differ…").waitFor({ state: "hidden", timeout: 120_000 });
+    await page.getByText("This is the best that was found.").waitFor({ timeout: 120_000 });
+  }
   await page.waitForTimeout(step === "start" ? 5000 : 1000);
 }

@@ -2,9 +2,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { pixelOf, plain, type Scene } from "../../test/made/scene.ts";
 import { targets } from "../engine/cards/index.ts";
-import { toNumber } from "../engine/length/index.ts";
-import { calibrated, onFloor } from "./calibrate.ts";
+import { inches, toNumber } from "../engine/length/index.ts";
+import { calibrated } from "./calibrate.ts";
 import { viewsOf } from "./camera.ts";
+import { onFloor } from "./cameraFit.ts";
 import { homography } from "./homography.ts";
 import { courseThrough } from "./lines.ts";
 import { hullOf, rectangleInside, signedArea, withFewerSides } from "./polygon.ts";
@@ -164,12 +165,12 @@ describe("shapes on the floor", () => {
       3.875,
     ],
   ] as const)("%j is a %s, and no more is promised than there is", (polygon, kind, width, height) => {
-    expect(shapeOf(polygon, 0.01)).toMatchObject({ kind, width, height });
+    expect(shapeOf(polygon, { pixel: 0.01, step: inches(1, 8) })).toMatchObject({ kind, width, height });
   });
 
   it("a coarse photo promises less", () => {
-    expect(shapeOf(box(4.54, 4.54), 0.01)).toMatchObject({ width: 4.5 });
-    expect(shapeOf(box(4.54, 4.54), 0.05)).toMatchObject({ width: 4.375 });
+    expect(shapeOf(box(4.54, 4.54), { pixel: 0.01, step: inches(1, 8) })).toMatchObject({ width: 4.5 });
+    expect(shapeOf(box(4.54, 4.54), { pixel: 0.05, step: inches(1, 8) })).toMatchObject({ width: 4.375 });
   });
 
   it("a rectangle's largest rectangle is itself", () => {

@@ -20,7 +20,7 @@ export function clothOf(picture: FloorPicture, polygon: Polygon): Cloth | null {
   if (labs.length < 12) return null;
   const mean = meanOf(labs);
   const square = labs.reduce((sum, lab) => sum + apart(lab, mean) ** 2, 0) / labs.length;
-  return { mean, busyness: Math.sqrt(square), colours: coloursOf(labs) };
+  return { mean, busyness: Math.sqrt(square), colours: coloursAmong(labs, mostColours) };
 }
 
 function labsInside(picture: FloorPicture, polygon: Polygon): readonly Lab[] {
@@ -48,9 +48,12 @@ function labAt({ channels: [l, a, b] }: FloorPicture, at: number): Lab {
   return { l: l[at] ?? 0, a: a[at] ?? 0, b: b[at] ?? 0 };
 }
 
-/** Groups round their means (Lloyd 1982), begun from colours far from one another (Gonzalez 1985). */
-function coloursOf(labs: readonly Lab[]): Cloth["colours"] {
-  let middles = farApart(labs);
+/**
+ * A few colours that stand for many, the largest share first: groups round their means (Lloyd 1982), begun from
+ * colours far from one another (Gonzalez 1985).
+ */
+export function coloursAmong(labs: readonly Lab[], most: number): Cloth["colours"] {
+  let middles = farApart(labs, most);
   for (let round = 0; round < rounds; round += 1)
     middles = grouped(labs, middles).map((group, at) =>
       group.length > 0 ? meanOf(group) : (middles[at] ?? meanOf(labs)),
@@ -65,9 +68,9 @@ function coloursOf(labs: readonly Lab[]): Cloth["colours"] {
     .toSorted((first, second) => second.share - first.share);
 }
 
-function farApart(labs: readonly Lab[]): readonly Lab[] {
+function farApart(labs: readonly Lab[], most: number): readonly Lab[] {
   const middles = [meanOf(labs)];
-  while (middles.length <= mostColours) {
+  while (middles.length <= most) {
     const far = labs.map((lab) => Math.min(...middles.map((middle) => apart(lab, middle))));
     const furthest = labs[far.indexOf(Math.max(...far))];
     if (furthest === undefined) break;

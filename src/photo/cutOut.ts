@@ -1,5 +1,5 @@
-import { homography } from "./homography.ts";
-import { lightAt } from "./light.ts";
+import { homography, onto } from "./homography.ts";
+import { byteOf, lightAt } from "./light.ts";
 import { isInside } from "./polygon.ts";
 import type { MeasuredPiece, Photo, Place } from "./types.ts";
 
@@ -18,17 +18,17 @@ export function cutOut(
     width: Math.max(1, Math.round(width * scale)),
     height: Math.max(1, Math.round(height * scale)),
   };
-  const onto: readonly Place[] = [
+  const into: readonly Place[] = [
     [-0.5, -0.5],
     [size.width - 0.5, -0.5],
     [size.width - 0.5, size.height - 0.5],
     [-0.5, size.height - 0.5],
   ];
-  const map = homography(onto.map((place, at) => [place, corners[at] ?? place] as const));
+  const map = homography(into.map((place, at) => [place, corners[at] ?? place] as const));
   const rgba = new Uint8ClampedArray(4 * size.width * size.height);
   if (map === null) return { ...size, rgba };
   for (let at = 0; at < size.width * size.height; at += 1) {
-    const place = mapped(map, [at % size.width, Math.floor(at / size.width)]);
+    const place = onto(map, [at % size.width, Math.floor(at / size.width)]);
     if (isInside(piece.pixels, place)) show(photo, place, { rgba, at });
   }
   return { ...size, rgba };
@@ -85,16 +85,9 @@ function apart(one: Place | undefined, other: Place | undefined): number {
   return one && other ? Math.hypot(one[0] - other[0], one[1] - other[1]) : 0;
 }
 
-function mapped(map: readonly number[], [x, y]: Place): Place {
-  const at = (row: number) => (map[row] ?? 0) * x + (map[row + 1] ?? 0) * y + (map[row + 2] ?? 0);
-  return [at(0) / at(6), at(3) / at(6)];
-}
-
 function show(photo: Photo, place: Place, { rgba, at }: { rgba: Uint8ClampedArray; at: number }): void {
   const light = lightAt(photo, place);
   if (light === null) return;
-  light.forEach((value, channel) => {
-    rgba[4 * at + channel] = 255 * (value <= 0.0031308 ? 12.92 * value : 1.055 * value ** (1 / 2.4) - 0.055);
-  });
+  for (let channel = 0; channel < 3; channel += 1) rgba[4 * at + channel] = byteOf(light[channel] ?? 0);
   rgba[4 * at + 3] = 255;
 }

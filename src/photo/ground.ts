@@ -4,7 +4,7 @@ import { type Cells, cellOf, cellsOf, type Nearby, nearby } from "./cells.ts";
 import { withoutLines } from "./floorLines.ts";
 import type { FloorPicture } from "./floorPicture.ts";
 import { median } from "./lines.ts";
-import { coveredBy, ringsRound } from "./rings.ts";
+import { coveredBy, ringRound, ringsRound } from "./rings.ts";
 import type { Place, Triple } from "./types.ts";
 import type { Vision } from "./vision.ts";
 
@@ -35,13 +35,16 @@ const smoothDiffers = 3.6;
 const looksAlike = 2.6;
 const mostRounds = 40;
 
+/** How the cards lie; and where in the floor picture she says that floor lies bare: then it is grown from there alone. */
+type Bareness = { readonly lying: readonly Lying[]; readonly bareAt?: Place | null };
+
 /**
  * Grown from the ring round each card, where floor must lie bare: what looks like the floor near it is floor too, until
  * nothing more is. So slow changes of light, boards and shadows belong to it, and cloth that differs does not.
  */
-export function groundOf(picture: FloorPicture, lying: readonly Lying[], vision: Vision): Ground {
+export function groundOf(picture: FloorPicture, { lying, bareAt = null }: Bareness, vision: Vision): Ground {
   const covered = coveredBy(picture, lying);
-  const rings = ringsRound(picture, lying, covered);
+  const rings = bareAt === null ? ringsRound(picture, lying, covered) : [ringRound(picture, bareAt, covered)];
   const { channels, smooth, hasLines } = withoutLines(
     picture,
     { bare: rings.flat(), radius: smoothing },

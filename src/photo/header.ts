@@ -1,3 +1,4 @@
+import { err, ok, type Result } from "../engine/length/index.ts";
 import { exifIn } from "./exif.ts";
 
 /** What a photo's file says of itself before it is unpacked. */
@@ -11,6 +12,37 @@ export type PhotoHeader = {
   /** Its colors are meant for a display wider than sRGB's: Display P3. */
   readonly isWide: boolean;
 };
+
+/** What no photo larger than this is unpacked for. */
+export const mostMegapixels = 60;
+
+/** Why a file can't be measured. */
+export type PhotoRefusal =
+  | { readonly kind: "not-a-photo" }
+  | { readonly kind: "cut-short" }
+  | { readonly kind: "too-large"; readonly megapixels: number; readonly most: number }
+  | { readonly kind: "no-cards" };
+
+/** Looks at a file before it is unpacked. */
+export function checkPhotoFile(bytes: Uint8Array): Result<PhotoHeader, PhotoRefusal> {
+  const header = readPhotoHeader(bytes);
+  if (header === null) return err({ kind: "not-a-photo" });
+  const megapixels = (header.width * header.height) / 1e6;
+  if (megapixels > mostMegapixels) return err({ kind: "too-large", megapixels, most: mostMegapixels });
+  return hasEnd(bytes, header.type) ? ok(header) : err({ kind: "cut-short" });
+}
+
+/** The marks that end a JPEG and a PNG stand in neither's pixels; a browser fills in what is missing without a word. */
+function hasEnd(bytes: Uint8Array, type: PhotoHeader["type"]): boolean {
+  if (type === "heic") return true;
+  const mark = type === "jpeg" ? [0xff, 0xd9] : [0x49, 0x45, 0x4e, 0x44];
+  for (let at = bytes.length - mark.length; at > 0; at -= 1) {
+    if (mark.every((byte, n) => bytes[at + n] === byte)) return true;
+    // What cameras put behind the end is short beside the photo, and an earlier mark ends the small one inside it.
+    if (at < bytes.length / 2) return false;
+  }
+  return false;
+}
 
 /** Reads the header of a JPEG (ITU-T T.81, B.1), a PNG (ISO 15948, 5.2) or a HEIC (ISO 23008-12). Null of all else. */
 export function readPhotoHeader(bytes: Uint8Array): PhotoHeader | null {

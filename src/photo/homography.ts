@@ -23,6 +23,16 @@ export function homography(pairs: readonly (readonly [from: Place, to: Place])[]
   return inner && product(product(to.back, [...inner, 1]), from.matrix);
 }
 
+/** Where a homography brings a place. */
+export function onto(map: Homography, [x, y]: Place): Place {
+  const depth = rowAt(map, 6, x, y);
+  return [rowAt(map, 0, x, y) / depth, rowAt(map, 3, x, y) / depth];
+}
+
+function rowAt(map: Homography, row: number, x: number, y: number): number {
+  return (map[row] ?? 0) * x + (map[row + 1] ?? 0) * y + (map[row + 2] ?? 0);
+}
+
 function scaleOf(places: readonly Place[]) {
   const [cx, cy] = [0, 1].map(
     (axis) => places.reduce((sum, place) => sum + (place[axis] ?? 0), 0) / places.length,

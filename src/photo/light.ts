@@ -7,6 +7,17 @@ export const linearOf: Float64Array = Float64Array.from({ length: 256 }, (_, byt
   return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
 });
 
+const levels = 4096;
+const bytes = Uint8Array.from({ length: levels + 1 }, (_, level) => {
+  const light = level / levels;
+  return Math.round(255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055));
+});
+
+/** The byte of sRGB nearest to a linear light, from a table: true to one. */
+export function byteOf(light: number): number {
+  return bytes[Math.round(levels * Math.max(0, Math.min(1, light)))] ?? 0;
+}
+
 /** Linear light between pixels, bilinear; null outside the photo. */
 export function lightAt({ width, height, rgba }: Photo, [x, y]: Place): Light | null {
   const [left, top] = [Math.floor(x), Math.floor(y)];

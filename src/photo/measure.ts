@@ -1,18 +1,20 @@
-import { type Calibration, calibrated } from "./calibrate.ts";
-import { viewsOf } from "./camera.ts";
+import { inches, type Length } from "../engine/length/index.ts";
+import { type Calibration, calibrated, type Lying } from "./calibrate.ts";
+import { type Camera, viewsOf } from "./camera.ts";
 import { clothOf } from "./colours.ts";
 import { sharpened } from "./corners.ts";
 import { besideDoubts, doubtsOf, isPiece } from "./doubts.ts";
-import { density, floorPicture, pixelOn } from "./floorPicture.ts";
+import { density, type FloorPicture, floorPicture, pixelOn } from "./floorPicture.ts";
 import { floorColourAt, groundOf } from "./ground.ts";
 import { findMarkers } from "./markers.ts";
 import type { Outline } from "./outline.ts";
 import { outlinesOn } from "./outlines.ts";
 import { evenLight } from "./paper.ts";
 import { centreOf, isRightAngled } from "./polygon.ts";
+import { coveredBy } from "./rings.ts";
 import { shapeOf } from "./shape.ts";
 import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
-import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning } from "./types.ts";
+import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning, Place } from "./types.ts";
 import type { Vision } from "./vision.ts";
 
 export type MeasureOptions = {
@@ -20,6 +22,8 @@ export type MeasureOptions = {
   readonly printed: number;
   /** What the photo's file says of the lens, as millimetres over a frame of 36 × 24 mm. */
   readonly focal35?: number | null;
+  /** What sizes are rounded down to; an eighth of an inch where it isn't said. */
+  readonly step?: Length;
   /** Hears how far it has come. */
   readonly onStage?: (stage: Stage) => void;
 };
@@ -31,9 +35,32 @@ export type Stage = (typeof stages)[number];
 // Of the photo's long side: flat cards lie within a few ten-thousandths of where the camera puts them.
 const curled = 6e-4;
 
+/** A photo that was measured, with all that a correction can be looked up in. */
+export type OpenPhoto = {
+  readonly measured: MeasuredPhoto;
+  readonly camera: Camera;
+  readonly scene: Scene;
+  readonly lying: readonly Lying[];
+  readonly step: Length;
+  /** What holds of every piece in it. */
+  readonly common: readonly Doubt[];
+};
+
+const usualStep = inches(1, 8);
+
 /** Finds and measures all that lies round the cards in a photo. `vision` does the marker and mask work. */
 export function measurePhoto(photo: Photo, vision: Vision, options: MeasureOptions): MeasuredPhoto {
-  const { printed, focal35 = null, onStage } = options;
+  const opened = openPhoto(photo, vision, options);
+  return "measured" in opened ? opened.measured : opened;
+}
+
+/** The same, and keeps what it was measured in; the empty measurement alone where there are no cards to measure by. */
+export function openPhoto(
+  photo: Photo,
+  vision: Vision,
+  options: MeasureOptions,
+): OpenPhoto | (MeasuredPhoto & { readonly residual: null }) {
+  const { printed, focal35 = null, step = usualStep, onStage } = options;
   onStage?.("markers");
   const found = findMarkers(photo, vision);
   const markers = found.map((marker) => sharpened(photo, marker)).filter((marker) => marker !== null);
@@ -48,11 +75,37 @@ export function measurePhoto(photo: Photo, vision: Vision, options: MeasureOptio
     ...(warnings.includes("one-sheet") || warnings.includes("few-cards") ? (["one-sheet"] as const) : []),
   ];
   onStage?.("pieces");
+  const pieces = piecesOn(scene, vision, { step, more: common });
+  const measured = { cards, residual: calibration.residual, warnings, pieces };
+  const { camera, lying } = calibration;
+  return { measured, camera, scene, lying, step, common };
+}
+
+/**
+ * A photo whose floor was taken for something else, measured again: its floor is grown from a place in the photo where
+ * she says that it lies bare. Null where that place can't be floor: it is outside of what is seen, or on a card.
+ */
+export function withFloorAt(opened: OpenPhoto, vision: Vision, place: Place): OpenPhoto | null {
+  const { scene, lying, step, common, measured } = opened;
+  const { picture, views } = scene;
+  const at = views.toFloor(place);
+  const bareAt = at && pixelOn(picture, at);
+  if (bareAt === null || !isOpen(picture, coveredBy(picture, lying), bareAt)) return null;
+  const again = { ...scene, ground: groundOf(picture, { lying, bareAt }, vision) };
+  const pieces = piecesOn(again, vision, { step, more: common });
+  return { ...opened, scene: again, measured: { ...measured, pieces } };
+}
+
+function isOpen({ width, height }: FloorPicture, covered: Uint8Array, place: Place): boolean {
+  const [x, y] = [Math.round(place[0]), Math.round(place[1])];
+  return x >= 0 && y >= 0 && x < width && y < height && covered[y * width + x] === 0;
+}
+
+function piecesOn(scene: Scene, vision: Vision, { step, more }: Naming): readonly MeasuredPiece[] {
   const outlines = outlinesOn(scene.picture, scene.ground, vision);
-  const pieces = outlines
-    .map((outline) => pieceOf(scene, outline, [...besideDoubts(outline, outlines), ...common]))
+  return outlines
+    .map((outline) => pieceOf(scene, outline, { step, more: [...besideDoubts(outline, outlines), ...more] }))
     .filter((piece) => piece !== null);
-  return { cards, residual: calibration.residual, warnings, pieces };
 }
 
 function sceneOf(photo: Photo, { camera, lying }: Calibration, vision: Vision): Scene | null {
@@ -65,7 +118,7 @@ function sceneOf(photo: Photo, { camera, lying }: Calibration, vision: Vision): 
     light,
     lying.map(({ at }) => at),
   );
-  return { photo, views, light, picture, ground: groundOf(picture, lying, vision) };
+  return { photo, views, light, picture, ground: groundOf(picture, { lying }, vision) };
 }
 
 function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): readonly PhotoWarning[] {
@@ -85,15 +138,17 @@ function surest({ polygon }: Outline, sharp: SharpOutline | null): SharpOutline 
     : sharp;
 }
 
-function pieceOf(scene: Scene, outline: Outline, common: readonly Doubt[]): MeasuredPiece | null {
+type Naming = { readonly step: Length; readonly more: readonly Doubt[] };
+
+function pieceOf(scene: Scene, outline: Outline, { step, more }: Naming): MeasuredPiece | null {
   const { polygon, clear } = surest(outline, outline.cutOff ? null : sharpOutline(scene, outline.polygon));
   const cloth = clothOf(scene.picture, polygon);
   if (cloth === null) return null;
   const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));
   const seen = { outline, sides: polygon.length, clear, mean: cloth.mean, floor };
   if (!isPiece(seen)) return null;
-  const { doubts, ...shape } = shapeOf(polygon, 1 / density(scene.views, polygon));
+  const { doubts, ...shape } = shapeOf(polygon, { pixel: 1 / density(scene.views, polygon), step });
   const { colours, busyness } = cloth;
-  const check = [...doubtsOf(seen), ...doubts, ...common];
+  const check = [...doubtsOf(seen), ...doubts, ...more];
   return { ...shape, pixels: polygon.map(scene.views.toPhoto), colours, busyness, check };
 }

@@ -39,6 +39,63 @@ export function outlinesOn(picture: FloorPicture, ground: Ground, vision: Vision
   return joined(outlines.filter((outline) => outline !== null));
 }
 
+// How much of the floor's own spread something must differ by to be looked at where she says that a piece lies; and
+// how far in Lab its colour may go from what lies right there.
+const differsThere = [1, 0.7, 0.5];
+const likeThere = [16, 10, 6];
+const largestShare = 0.4;
+const solidThere = 0.8;
+
+/** The outline of what lies at a place of the floor picture, on the floor in inches; null where nothing can be made out. */
+export function outlineAround(at: Place, { picture, ground }: Looked, vision: Vision): Polygon | null {
+  const masks = [
+    ...differsThere.map((least) => () => maskOf(ground.off, (off) => off > least)),
+    ...likeThere.map((most) => () => maskOf(differenceFrom(picture, at), (far) => far < most)),
+  ];
+  for (const mask of masks) {
+    const hull = contoursOf(mask(), picture, vision)
+      .filter((contour) => isWhole(contour, picture))
+      .map(hullOf)
+      .find((contour) => isInside(contour, at));
+    const figure = hull && figureOf(hull);
+    if (figure) return figure.map((place) => floorOf(picture, place));
+  }
+  return null;
+}
+
+type Looked = { readonly picture: FloorPicture; readonly ground: Ground };
+
+function isWhole(contour: readonly Place[], { width, height, perInch }: FloorPicture): boolean {
+  const area = Math.abs(signedArea(contour));
+  const solid = area / Math.max(1, Math.abs(signedArea(hullOf(contour))));
+  return area >= leastArea * perInch ** 2 && area < largestShare * width * height && solid >= solidThere;
+}
+
+function maskOf(values: Float32Array, holds: (value: number) => boolean): Uint8Array {
+  return Uint8Array.from(values, (value) => (holds(value) ? 255 : 0));
+}
+
+const seedReach = 3;
+
+/** How far each pixel's colour is from the mean round one of them, in Lab; where the photo shows nothing, very far. */
+function differenceFrom({ width, height, channels, seen }: FloorPicture, [column, row]: Place): Float32Array {
+  const seeds = Array.from({ length: (2 * seedReach + 1) ** 2 }, (_, n) => {
+    const x = Math.round(column) - seedReach + (n % (2 * seedReach + 1));
+    const y = Math.round(row) - seedReach + Math.floor(n / (2 * seedReach + 1));
+    return x < 0 || y < 0 || x >= width || y >= height ? -1 : y * width + x;
+  }).filter((at) => at >= 0 && seen[at] === 1);
+  const mean = channels.map(
+    (channel) => seeds.reduce((sum, at) => sum + (channel[at] ?? 0), 0) / seeds.length,
+  );
+  return Float32Array.from(seen, (isSeen, at) =>
+    isSeen === 1
+      ? Math.hypot(
+          ...channels.map((channel, n) => (channel[at] ?? 0) - (mean[n] ?? Number.POSITIVE_INFINITY)),
+        )
+      : Number.POSITIVE_INFINITY,
+  );
+}
+
 function contoursOf(mask: Uint8Array, { width, perInch }: FloorPicture, vision: Vision): readonly Place[][] {
   return holding((keep) => {
     const image = keep(greyMatrix(vision, mask, width));
@@ -96,7 +153,7 @@ function shareFilled(figure: Polygon, { width, height }: FloorPicture, { off }: 
   return cloth / Math.max(1, all);
 }
 
-function figureOf(hull: Polygon): Polygon | null {
+export function figureOf(hull: Polygon): Polygon | null {
   const size = signedArea(hull);
   const [three, four] = [withFewerSides(hull, 3), withFewerSides(hull, 4)];
   if (three && signedArea(three) < fitsTriangle * size) return three;

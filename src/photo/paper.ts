@@ -1,7 +1,8 @@
 import type { Lab } from "../engine/cloth/index.ts";
 import { toNumber } from "../engine/length/index.ts";
-import { type Lying, onFloor } from "./calibrate.ts";
+import type { Lying } from "./calibrate.ts";
 import type { Views } from "./camera.ts";
+import { onFloor } from "./cameraFit.ts";
 import { labOf, lightAt } from "./light.ts";
 import { median } from "./lines.ts";
 import { leastSquares } from "./solve.ts";

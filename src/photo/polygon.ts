@@ -71,10 +71,11 @@ export function centreOf(polygon: Polygon): Place {
 
 export function isInside(polygon: Polygon, [x, y]: Place): boolean {
   let inside = false;
-  polygon.forEach(([ax, ay], at) => {
-    const [bx, by] = polygon[(at + 1) % polygon.length] ?? [ax, ay];
+  let [ax, ay] = polygon.at(-1) ?? [x, y];
+  for (const [bx, by] of polygon) {
     if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-  });
+    [ax, ay] = [bx, by];
+  }
   return inside;
 }
 

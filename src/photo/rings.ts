@@ -1,6 +1,8 @@
 import { toNumber } from "../engine/length/index.ts";
-import { type Lying, onFloor } from "./calibrate.ts";
+import type { Lying } from "./calibrate.ts";
+import { onFloor } from "./cameraFit.ts";
 import { type FloorPicture, floorOf, pixelOn } from "./floorPicture.ts";
+import type { Place } from "./types.ts";
 
 // Round a card: from so far off its paper, to so far, in inches.
 const ringFrom = 0.2;
@@ -29,6 +31,22 @@ export function ringsRound(
     });
     return ring;
   });
+}
+
+// In inches: so far round a place that she says is bare.
+const bareRound = 1;
+
+/** Round a place of the floor picture, the pixels where floor lies bare if it does there. */
+export function ringRound(picture: FloorPicture, [x, y]: Place, covered: Uint8Array): readonly number[] {
+  const reach = bareRound * picture.perInch;
+  const ring: number[] = [];
+  const [right, bottom] = [Math.min(picture.width - 1, x + reach), Math.min(picture.height - 1, y + reach)];
+  for (let row = Math.max(0, Math.floor(y - reach)); row <= bottom; row += 1)
+    for (let column = Math.max(0, Math.floor(x - reach)); column <= right; column += 1) {
+      const at = row * picture.width + column;
+      if (Math.hypot(column - x, row - y) <= reach && covered[at] === 0) ring.push(at);
+    }
+  return ring;
 }
 
 /** Calls for each pixel on the paper or no further than `more` from it. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rectangle, type Spot, triangle } from "../../test/made/scene.ts";
+import { inches } from "../engine/length/index.ts";
 import { shapeOf } from "./shape.ts";
 
 /** Slanted by so many degrees: two corners narrower, two wider. */
@@ -22,12 +23,23 @@ describe("the shape of an outline", () => {
     ["a right triangle, by its legs", triangle([0, 0], [4.5, 6], 33), "triangle", 4.375, 5.875, []],
     ["what misses a right angle by three degrees", slanted(5, 5, 3), "square", 4.875, 4.875, []],
   ] as const)("%s", (_, outline, kind, width, height, doubts) => {
-    expect(shapeOf(outline, 0.01)).toMatchObject({ kind, width, height, doubts });
+    expect(shapeOf(outline, { pixel: 0.01, step: inches(1, 8) })).toMatchObject({
+      kind,
+      width,
+      height,
+      doubts,
+    });
   });
 
   it("is doubted where it misses a right angle by a little, and not where by much", () => {
-    expect(shapeOf(slanted(5, 5, 7), 0.01)).toMatchObject({ kind: "odd", doubts: ["not-square"] });
-    expect(shapeOf(slanted(5, 5, 20), 0.01)).toMatchObject({ kind: "odd", doubts: [] });
+    expect(shapeOf(slanted(5, 5, 7), { pixel: 0.01, step: inches(1, 8) })).toMatchObject({
+      kind: "odd",
+      doubts: ["not-square"],
+    });
+    expect(shapeOf(slanted(5, 5, 20), { pixel: 0.01, step: inches(1, 8) })).toMatchObject({
+      kind: "odd",
+      doubts: [],
+    });
   });
 
   it("of what has more than four corners is the largest rectangle in it", () => {
@@ -38,7 +50,7 @@ describe("the shape of an outline", () => {
       [6, 6],
       [0, 6],
     ];
-    const { kind, measured, doubts } = shapeOf(house, 0.01);
+    const { kind, measured, doubts } = shapeOf(house, { pixel: 0.01, step: inches(1, 8) });
     expect([kind, doubts]).toEqual(["odd", ["not-square"]]);
     expect(measured.width).toBeCloseTo(4, 1);
     expect(measured.height).toBeCloseTo(6, 1);

@@ -21,7 +21,6 @@ export type Shape = Pick<MeasuredPiece, "kind" | "width" | "height" | "measured"
 // least a pixel at each side, for cameras keep color at half the fineness of light.
 const leastMargin = inches(1, 32);
 const marginPixels = 2;
-const step = inches(1, 8);
 
 // In degrees. Cut by hand, a corner may be off by this much.
 const rightAngle = 6;
@@ -29,16 +28,18 @@ const nearlySquare = 10;
 
 /**
  * Names a polygon on the floor and gives its size; of what is neither rectangle nor right triangle, the
- * largest straight rectangle inside. `pixel`: how many inches one of the photo shows.
+ * largest straight rectangle inside. `pixel`: how many inches one of the photo shows; `step`: the ruler's.
  */
-export function shapeOf(polygon: Polygon, pixel: number): Shape {
-  const margin = larger(leastMargin, lengthOf(marginPixels * pixel));
-  if (polygon.length === 3) return triangleOf(polygon, margin) ?? oddOf(polygon, margin);
-  if (polygon.length === 4) return rectangleOf(polygon, margin) ?? oddOf(polygon, margin);
-  return oddOf(polygon, margin);
+export function shapeOf(polygon: Polygon, { pixel, step }: { pixel: number; step: Length }): Shape {
+  const promise: Promising = { margin: larger(leastMargin, lengthOf(marginPixels * pixel)), step };
+  if (polygon.length === 3) return triangleOf(polygon, promise) ?? oddOf(polygon, promise);
+  if (polygon.length === 4) return rectangleOf(polygon, promise) ?? oddOf(polygon, promise);
+  return oddOf(polygon, promise);
 }
 
-function rectangleOf(polygon: Polygon, margin: Length): Shape | null {
+type Promising = { readonly margin: Length; readonly step: Length };
+
+function rectangleOf(polygon: Polygon, promise: Promising): Shape | null {
   const [a = 0, b = 0, c = 0, d = 0] = sideLengths(polygon);
   const differ = (one: number, other: number) =>
     Math.abs(one - other) > Math.max(0.12, 0.035 * Math.max(one, other));
@@ -49,7 +50,7 @@ function rectangleOf(polygon: Polygon, margin: Length): Shape | null {
   ];
   const [short, long] = one.mean <= other.mean ? [one, other] : [other, one];
   const kind = kindNamed(short.mean, long.mean);
-  return sized(kind, [short.mean, long.mean], { least: [short.least, long.least], margin });
+  return sized(kind, [short.mean, long.mean], { least: [short.least, long.least], promise });
 }
 
 function kindNamed(width: number, height: number): PhotoKind {
@@ -57,20 +58,20 @@ function kindNamed(width: number, height: number): PhotoKind {
   return kind === "square" || kind === "strip" || kind === "length" ? kind : "rectangle";
 }
 
-function triangleOf(polygon: Polygon, margin: Length): Shape | null {
+function triangleOf(polygon: Polygon, promise: Promising): Shape | null {
   const angles = anglesOf(polygon);
   const at = angles.findIndex((angle) => Math.abs(angle - 90) < rightAngle);
   if (at < 0) return null;
   const sides = sideLengths(polygon);
   const legs = [sides[at] ?? 0, sides[(at + 2) % 3] ?? 0].toSorted((one, other) => one - other);
   const [short = 0, long = 0] = legs;
-  return sized("triangle", [short, long], { least: [short, long], margin });
+  return sized("triangle", [short, long], { least: [short, long], promise });
 }
 
-function oddOf(polygon: Polygon, margin: Length): Shape {
+function oddOf(polygon: Polygon, promise: Promising): Shape {
   const { width, height } = rectangleInside(polygon);
   const [short, long] = [Math.min(width, height), Math.max(width, height)];
-  const odd = sized("odd", [short, long], { least: [short, long], margin });
+  const odd = sized("odd", [short, long], { least: [short, long], promise });
   return { ...odd, doubts: mayBeSquare(polygon) ? ["not-square"] : [] };
 }
 
@@ -81,15 +82,15 @@ function mayBeSquare(polygon: Polygon): boolean {
 
 type Pair = readonly [width: number, height: number];
 
-type Sure = { readonly least: Pair; readonly margin: Length };
+type Sure = { readonly least: Pair; readonly promise: Promising };
 
-function sized(kind: PhotoKind, [width, height]: Pair, { least, margin }: Sure): Shape {
-  const [across, down] = [promised(least[0], margin), promised(least[1], margin)];
+function sized(kind: PhotoKind, [width, height]: Pair, { least, promise }: Sure): Shape {
+  const [across, down] = [promised(least[0], promise), promised(least[1], promise)];
   return { kind, width: across, height: down, measured: { width, height }, doubts: [] };
 }
 
 /** Down to the ruler's step, after the margin. */
-function promised(size: number, margin: Length): number {
+function promised(size: number, { margin, step }: Promising): number {
   const kept = subtract(lengthOf(size), margin);
   return Math.max(0, toNumber(roundDownTo(kept, step), "in"));
 }

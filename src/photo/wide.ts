@@ -1,4 +1,4 @@
-import { linearOf } from "./light.ts";
+import { byteOf, linearOf } from "./light.ts";
 import type { Photo } from "./types.ts";
 
 // From linear Display P3 to linear sRGB, both under D65 (CSS Color 4, 17).
@@ -7,12 +7,6 @@ const rows = [
   [-0.0420569, 1.0420569, 0],
   [-0.0196376, -0.0786361, 1.0982735],
 ] as const;
-
-const levels = 4096;
-const byteOf = Uint8Array.from({ length: levels + 1 }, (_, level) => {
-  const light = level / levels;
-  return Math.round(255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055));
-});
 
 /** A photo whose bytes are meant for Display P3, in sRGB; what sRGB can't show is held at its edge. */
 export function fromWide({ width, height, rgba }: Photo): Photo {
@@ -24,7 +18,7 @@ export function fromWide({ width, height, rgba }: Photo): Photo {
     for (let channel = 0; channel < 3; channel += 1) {
       const row = rows[channel] ?? rows[0];
       const light = row[0] * red + row[1] * green + row[2] * blue;
-      made[at + channel] = byteOf[Math.round(levels * Math.max(0, Math.min(1, light)))] ?? 0;
+      made[at + channel] = byteOf(light);
     }
   }
   return { width, height, rgba: made };

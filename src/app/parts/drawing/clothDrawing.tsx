@@ -23,6 +23,12 @@ type ClothDrawingProps = {
   readonly sides?: { readonly width: string; readonly height: string };
   /** The top lies on it, its right side up, and this stands on the top. */
   readonly topOn?: ReactNode;
+  /** Lies on the plain colors, below the seams, in pixels of the page. */
+  readonly onCloth?: ReactNode;
+  /** Lies over all of it, and is exactly as large. */
+  readonly over?: ReactNode;
+  /** An address of the top's picture, to lie there in its place. */
+  readonly topPicture?: string | undefined;
   /** What is spoken of, framed. */
   readonly framed?: Rect;
   /** Cells that are spoken of, each in a finer frame. */
@@ -39,7 +45,7 @@ type ClothDrawingProps = {
  */
 export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps) {
   const { drawing, name, look = "large", ruler, sides, topOn, framed, pinned = [] } = props;
-  const { marked: cells = [], newCloth } = props;
+  const { marked: cells = [], newCloth, onCloth, over, topPicture } = props;
   const page = useMemo(() => pageFor(drawing, look), [drawing, look]);
   const { marks, ratio, top } = page;
   return (
@@ -58,7 +64,7 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
           role="img"
           aria-label={name}
         >
-          <Cloth {...marks} />
+          <Cloth {...marks} onCloth={onCloth} />
           {cells.map((cell) => (
             <Mark key={`${cell.x} ${cell.y}`} box={boxOnPage(cell, drawing, look)} cloth={newCloth} />
           ))}
@@ -67,7 +73,11 @@ export const ClothDrawing = memo(function ClothDrawing(props: ClothDrawingProps)
           ))}
           {framed && <Frame {...boxOnPage(framed, drawing, look)} />}
           {topOn !== undefined && top !== null && <rect className={styles.top} {...top} />}
+          {topPicture !== undefined && top !== null && (
+            <image {...top} href={topPicture} preserveAspectRatio="none" />
+          )}
         </svg>
+        {over}
         {topOn !== undefined && top !== null && (
           <span className={styles.onTop} aria-hidden="true">
             {topOn}
@@ -119,7 +129,9 @@ function Side({ className, text }: { readonly className: string | undefined; rea
   );
 }
 
-function Cloth({ patches, prints, allowances, seams, cutOff, edges }: Marks) {
+type ClothProps = Marks & { readonly onCloth: ReactNode };
+
+function Cloth({ patches, prints, onCloth, allowances, seams, cutOff, edges }: ClothProps) {
   return (
     <>
       {patches.map((patch, index) => (
@@ -129,6 +141,7 @@ function Cloth({ patches, prints, allowances, seams, cutOff, edges }: Marks) {
       {prints.map(({ d, lab, broken }) => (
         <path key={d} className={broken ? styles.brokenPrint : styles.print} d={d} stroke={hexOf(lab)} />
       ))}
+      {onCloth}
       <Twice className={styles.allowance} d={allowances} />
       {seams.map(({ kind, d }) => (
         <Twice key={kind} className={styles[kind]} d={d} />

@@ -5,6 +5,7 @@ import {
   type Marks,
   marksOf,
   type Rect,
+  type Scale,
   scaleFitting,
 } from "../../../engine/drawing/index.ts";
 
@@ -33,7 +34,7 @@ export type RulerOnPage = {
 };
 
 export function pageFor(drawing: Drawing, look: Look): ScreenPage {
-  const scale = scaleFitting(drawing.size, longest[look]);
+  const scale = scaleOnPage(drawing, look);
   const outline = drawing.cutOff?.outline;
   return {
     marks: marksOf(drawing, scale),
@@ -45,7 +46,11 @@ export function pageFor(drawing: Drawing, look: Look): ScreenPage {
 
 /** Where a part of the drawing lies on its page. */
 export function boxOnPage(rect: Rect, drawing: Drawing, look: Look): Box {
-  return boxOf(rect, scaleFitting(drawing.size, longest[look]));
+  return boxOf(rect, scaleOnPage(drawing, look));
+}
+
+export function scaleOnPage({ size }: Drawing, look: Look): Scale {
+  return scaleFitting(size, longest[look]);
 }
 
 function rulerOn({ ruler, size }: Drawing): RulerOnPage {

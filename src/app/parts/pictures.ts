@@ -1,0 +1,86 @@
+import { useEffect, useState } from "react";
+import { useProject } from "../frame/index.ts";
+
+/** A picture that is kept with the project, unpacked once so that its size is known. */
+export type KeptPicture = {
+  /** For an `img` or `image`, until whoever asked for it is gone. */
+  readonly address: string;
+  /** In pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Not all of it is cloth: the rest is clear. */
+  readonly isPartClear: boolean;
+};
+
+type Held = { readonly picture: Promise<KeptPicture | null>; readonly address: string; users: number };
+
+// A name says what is in it, so one address does for every project and every place that shows it.
+const held = new Map<string, Held>();
+
+function hold(id: string, bytes: Uint8Array): Held {
+  const known = held.get(id);
+  if (known !== undefined) {
+    known.users += 1;
+    return known;
+  }
+  const isPartClear = bytes[0] !== 0xff;
+  const type = isPartClear ? "image/png" : "image/jpeg";
+  const address = URL.createObjectURL(new Blob([bytes.slice()], { type }));
+  const made = { picture: unpacked(address, isPartClear), address, users: 1 };
+  held.set(id, made);
+  return made;
+}
+
+function letGo(id: string): void {
+  const known = held.get(id);
+  if (known === undefined) return;
+  known.users -= 1;
+  if (known.users > 0) return;
+  held.delete(id);
+  URL.revokeObjectURL(known.address);
+}
+
+/** What can't be shown is left out; the row or the cell has its plain color then. */
+async function unpacked(address: string, isPartClear: boolean): Promise<KeptPicture | null> {
+  const image = new Image();
+  image.src = address;
+  try {
+    await image.decode();
+  } catch {
+    return null;
+  }
+  return { address, width: image.naturalWidth, height: image.naturalHeight, isPartClear };
+}
+
+const none: ReadonlyMap<string, KeptPicture> = new Map();
+
+/** Pictures by their ids (`Leftover.picture`), as soon as they are unpacked; what isn't here is left out. */
+export function usePictures(ids: readonly string[]): ReadonlyMap<string, KeptPicture> {
+  const project = useProject();
+  const [pictures, setPictures] = useState(none);
+  const wanted = [...new Set(ids)].toSorted().join(" ");
+  useEffect(() => {
+    const own = wanted.split(" ").flatMap((id) => {
+      const bytes = project.picture(id);
+      return bytes === null ? [] : [[id, hold(id, bytes)] as const];
+    });
+    let here = true;
+    const all = own.map(async ([id, { picture }]) => [id, await picture] as const);
+    void Promise.all(all).then((found) => {
+      const shown = found.flatMap(([id, picture]) => (picture === null ? [] : [[id, picture] as const]));
+      if (here && shown.length > 0) setPictures(new Map(shown));
+    });
+    return () => {
+      here = false;
+      setPictures(none);
+      for (const [id] of own) letGo(id);
+    };
+  }, [project, wanted]);
+  return pictures;
+}
+
+/** An address of a leftover's picture, for an `img`; null where there is none. `id`: `Leftover.picture`. */
+export function usePicture(id: string | undefined): string | null {
+  const pictures = usePictures(id === undefined ? [] : [id]);
+  return pictures.get(id ?? "")?.address ?? null;
+}

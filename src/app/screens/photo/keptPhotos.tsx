@@ -1,0 +1,82 @@
+import { useState } from "react";
+import { Button } from "react-aria-components";
+import { mostPhotos } from "../../../files/index.ts";
+import { useProject, useProjectState } from "../../frame/index.ts";
+import { usePicture } from "../../parts/pictures.ts";
+import styles from "./keptPhotos.module.css";
+import type { TablePhoto } from "./table.ts";
+import { usePhotoTexts, useTable, useTableState } from "./tableFor.ts";
+
+type KeepPhotoProps = { readonly photo: TablePhoto & { readonly kind: "measured" } };
+
+/** A photo stays with the back only where she says so: made anew, without what its file said of place and camera. */
+export function KeepPhoto({ photo }: KeepPhotoProps) {
+  const texts = usePhotoTexts();
+  const table = useTable();
+  const project = useProject();
+  const { photos } = useProjectState().project;
+  const picture = useTableState().keptAs.get(photo.id);
+  const [isTooLarge, setTooLarge] = useState(false);
+  const isKept = picture !== undefined && photos.includes(picture);
+  const keep = async () => {
+    const [id] = await project.addPictures([await table.pictureAt(photo.picture)]);
+    setTooLarge(id == null);
+    if (id == null) return;
+    table.keptAs(photo.id, id);
+    const now = project.state().project.photos;
+    if (!now.includes(id)) project.setPhotos([...now, id]);
+  };
+  const change = (isWanted: boolean) =>
+    isWanted ? void keep() : project.setPhotos(photos.filter((one) => one !== picture));
+  const isFull = !isKept && photos.length >= mostPhotos;
+  return (
+    <span className={styles.keep}>
+      <label className={styles.choice}>
+        <input
+          type="checkbox"
+          checked={isKept}
+          disabled={isFull}
+          onChange={({ target }) => change(target.checked)}
+        />
+        {texts.keepPhoto}
+      </label>
+      <span role="status">{isFull ? texts.keptFull(mostPhotos) : isTooLarge ? texts.notKept : ""}</span>
+    </span>
+  );
+}
+
+/** The photos that stay with the back, to look a piece up in. */
+export function KeptPhotos() {
+  const texts = usePhotoTexts();
+  const { photos } = useProjectState().project;
+  if (photos.length === 0) return null;
+  return (
+    <section className={styles.kept} aria-labelledby="kept-photos">
+      <h2 id="kept-photos">{texts.keptPhotos}</h2>
+      <ul className={styles.photos}>
+        {photos.map((picture, at) => (
+          <li key={picture}>
+            <KeptPhoto picture={picture} number={at + 1} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function KeptPhoto({ picture, number }: { readonly picture: string; readonly number: number }) {
+  const texts = usePhotoTexts();
+  const project = useProject();
+  const address = usePicture(picture);
+  const remove = () => project.setPhotos(project.state().project.photos.filter((one) => one !== picture));
+  return (
+    <>
+      {address !== null && (
+        <img className={`cloth ${styles.photo}`} src={address} alt={texts.keptPhoto(number)} />
+      )}
+      <Button className="button plain" aria-label={texts.letGoNamed(number)} onPress={remove}>
+        {texts.letGo}
+      </Button>
+    </>
+  );
+}
