@@ -29,6 +29,7 @@ describe("what a command line means", () => {
       style: null,
       time: null,
       wishes: [],
+      contrast: null,
       floor: null,
       step: null,
       limit: { kind: "seconds", seconds: 5 },
@@ -43,7 +44,7 @@ describe("what a command line means", () => {
   it("takes all that may be said", () => {
     const all =
       "plan --back 170.5x220 --unit cm --style cross --time any --floor 0 --step 2mm --effort 400 --seed 0 " +
-      "--wish sew-less --plans 3 --wish buy-nothing --wish sew-less --skip-bad-rows --json - --svg back.svg -";
+      "--wish sew-less --plans 3 --wish buy-nothing --wish sew-less --contrast blend --skip-bad-rows --json - --svg back.svg -";
     expect(commandOf(all)).toEqual({
       kind: "plan",
       leftovers: "-",
@@ -52,6 +53,7 @@ describe("what a command line means", () => {
       style: "cross",
       time: "any",
       wishes: ["sew-less", "buy-nothing"],
+      contrast: "blend",
       floor: 0,
       step: centimetres(0.2),
       limit: { kind: "effort", moves: 400 },

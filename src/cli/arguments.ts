@@ -1,6 +1,6 @@
 import { type Style, styles } from "../engine/back/index.ts";
 import { barLengths, papers } from "../engine/cards/index.ts";
-import { methods, times, wishes } from "../engine/cloth/index.ts";
+import { contrasts, methods, times, wishesAsked } from "../engine/cloth/index.ts";
 import {
   add,
   type DisplayUnit,
@@ -127,7 +127,8 @@ function planCommand(given: Given): PlanCommand | null {
     unit,
     style,
     time: given.choice("time", times),
-    wishes: given.choices("wish", wishes),
+    wishes: given.choices("wish", wishesAsked),
+    contrast: given.choice("contrast", contrasts),
     floor: given.length("floor", unit),
     step: given.length("step", unit),
     limit: planLimit(given),

@@ -1,6 +1,6 @@
 import type { Style } from "../engine/back/index.ts";
 import type { Paper } from "../engine/cards/index.ts";
-import type { Method, Time, Wish } from "../engine/cloth/index.ts";
+import type { Contrast, Method, Time, WishAsked } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
 import type { CommandName } from "../words/index.ts";
 
@@ -27,7 +27,9 @@ export type PlanCommand = {
   /** null: the best for the heap. */
   readonly style: Style | "all" | null;
   readonly time: Time | null;
-  readonly wishes: readonly Wish[];
+  readonly wishes: readonly WishAsked[];
+  /** null: mixed, or strong where she wishes for more contrast. */
+  readonly contrast: Contrast | null;
   readonly floor: Length | null;
   readonly step: Length | null;
   readonly limit: Limit;

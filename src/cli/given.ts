@@ -20,6 +20,7 @@ const optionsOf: Readonly<Record<CommandName, Options>> = {
     style: "value",
     time: "value",
     wish: "values",
+    contrast: "value",
     floor: "value",
     unit: "value",
     step: "value",

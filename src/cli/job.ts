@@ -81,7 +81,7 @@ function readTableJob(
 
 /** What the command alone says of the job. */
 function settingsOf(
-  { size, time, wishes, floor, step }: PlanCommand,
+  { size, time, wishes, contrast, floor, step }: PlanCommand,
   unit: Draft["unit"],
 ): Omit<Draft, "plain" | "pieces"> {
   return {
@@ -89,6 +89,7 @@ function settingsOf(
     ...sizesOf(size, unit),
     ...(time === null ? {} : { time }),
     ...(wishes.length === 0 ? {} : { wishes }),
+    ...(contrast === null ? {} : { contrast }),
     ...(floor === null ? {} : { floor }),
     ...(step === null ? {} : { step }),
   };

@@ -1,6 +1,6 @@
 import { realpathSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { cliWordsFor, type Locale, locales } from "../words/index.ts";
+import { type CliLocale, cliLocales, cliWordsFor } from "../words/index.ts";
 import { runCommandLine } from "./command-line.ts";
 import { codeOf } from "./files.ts";
 import type { Terminal } from "./terminal.ts";
@@ -62,9 +62,9 @@ function folderOfUser(): string {
   return isOurScript && INIT_CWD ? INIT_CWD : here;
 }
 
-function localeOf(setting: string): Locale {
+function localeOf(setting: string): CliLocale {
   const wanted = setting.split(".")[0]?.replace("_", "-").toLowerCase();
-  return locales.find((known) => known.toLowerCase() === wanted) ?? "en-US";
+  return cliLocales.find((known) => known.toLowerCase() === wanted) ?? "en-US";
 }
 
 /** Thin and unbroken spaces are for paper and screens; many terminals have no sign for them. */

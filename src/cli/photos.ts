@@ -1,10 +1,15 @@
 import { createRequire } from "node:module";
 import sharp from "sharp";
 import { err, ok, type Result } from "../engine/length/index.ts";
-import { fromWide, type Photo, type PhotoHeader, readPhotoHeader, type Vision } from "../photo/index.ts";
+import {
+  fromWide,
+  mostMegapixels,
+  type Photo,
+  type PhotoHeader,
+  readPhotoHeader,
+  type Vision,
+} from "../photo/index.ts";
 import type { CommandProblem } from "../words/index.ts";
-
-const mostMegapixels = 60;
 
 /** The vision library: large, so it is loaded when it is needed. Its export is a promise of itself. */
 export async function loadVision(): Promise<Vision> {

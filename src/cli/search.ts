@@ -36,10 +36,11 @@ export async function searchPlans(
   const found: Plan[] = [];
   for (const [index, request] of requests.entries()) {
     if (stop.asked && found.length > 0) break;
-    const until = end === null ? null : finishBegins(job, end, requests.length - index);
     const { limit } = command;
     const effort = limit.kind === "effort" ? limit.moves : Number.MAX_SAFE_INTEGER;
+    const begin = cpuSeconds();
     const search = startPlan(job, { ...request, effort });
+    const until = end === null ? null : finishBegins(job, { begin, end, plans: requests.length - index });
     await runSearch(search, until, stop, (secondsLeft) =>
       show({
         style: request.style,
@@ -104,21 +105,21 @@ function rounded(moves: number): number {
   return Math.max(1, Math.floor(moves / digits) * digits);
 }
 
+type Sitting = { readonly begin: number; readonly end: number; readonly plans: number };
+
 /** When this one of the plans that are still to come has to be laid out, checked and told, so that all are in time. */
-function finishBegins(job: Job, end: number, plans: number): number {
-  const now = cpuSeconds();
-  const share = (end - now) / plans;
-  return now + share - Math.min(share / 2, finishSeconds(job));
+function finishBegins({ top }: Job, { begin, end, plans }: Sitting): number {
+  const share = (end - begin) / plans;
+  const started = cpuSeconds() - begin;
+  const finish = started * finishPerStart + Math.min(mostPolish, share / 10) + (top === null ? 0 : lastLook);
+  return Math.max(cpuSeconds(), begin + share - Math.min(share / 2, finish));
 }
 
-/**
- * Measured on the heaps of bench/: what comes after the search takes up to this long on one ordinary core; for a top
- * the plan is looked over once more.
- */
-function finishSeconds({ pieces, top }: Job): number {
-  const count = pieces.reduce((sum, piece) => sum + (piece.kind === "crumbs" ? 0 : piece.count), 0);
-  return 0.2 + 0.0009 * Math.min(300, count) + (top === null ? 0 : 0.8);
-}
+// Measured on the heaps of bench/ in fresh processes: what comes after the search takes about twice what came before
+// it, on a slow machine as on a quick one, and what it arranges once more up to this long; for a top it is looked over.
+const finishPerStart = 2.2;
+const mostPolish = 0.2;
+const lastLook = 0.8;
 
 // Between turns a key press or a signal gets through; a turn is long enough that this costs nothing.
 const turnSeconds = 0.02;

@@ -1,4 +1,11 @@
 export { crc32, crc32Text } from "./crc32.ts";
+export {
+  type Everything,
+  isEverything,
+  largestEverything,
+  readEverything,
+  writeEverything,
+} from "./everything.ts";
 export { type LeftoversTable, type OtherColumn, readLeftovers } from "./leftovers.ts";
 export { type Column, columns, type WordColumn } from "./leftovers-columns.ts";
 export type { FileProblem, OtherFile, RowFault, RowProblem, TableProblem } from "./leftovers-problems.ts";
@@ -19,8 +26,15 @@ export {
 export * from "./plan-problems.ts";
 export { largestPlanFile, readPlan, readPlans } from "./plan-read.ts";
 export { writePlan, writePlans } from "./plan-write.ts";
-export { largestProjectFile, readProject, writeProject } from "./project.ts";
-export { longestText, wellFormed } from "./project-codecs.ts";
+export {
+  largestPicture,
+  largestProjectFile,
+  type ProjectFile,
+  readProject,
+  readProjectFile,
+  writeProject,
+} from "./project.ts";
+export { lengthMeasure, longestText, wellFormed } from "./project-codecs.ts";
 export * from "./project-draft.ts";
 export {
   leftoverParts,
@@ -41,6 +55,7 @@ export {
   factsOf,
   isFactName,
   mostOf,
+  mostPhotos,
   projectOf,
   roughCodec,
 } from "./project-parts.ts";
@@ -50,3 +65,4 @@ export * from "./project-rows.ts";
 export * from "./project-types.ts";
 export { type DrawingWords, type SvgOptions, svgOfDrawing } from "./svg.ts";
 export { type ThemeName, themeNames } from "./svg-colour.ts";
+export * from "./table-as-rows.ts";

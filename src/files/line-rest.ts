@@ -1,7 +1,16 @@
 import type { Taken } from "./line-count.ts";
 import { type Line, numbersIn, phraseFrom, type Range, spanOf, textOfRange } from "./line-measures.ts";
 import type { LinePart, LineProblem } from "./line-types.ts";
-import { fillers, fractionWords, pieceWords, spelledOut } from "./line-words.ts";
+import {
+  fillers,
+  finishedWords,
+  fractionWords,
+  lastWords,
+  longestPhrase,
+  originPhrases,
+  pieceWords,
+  spelledOut,
+} from "./line-words.ts";
 
 const hasDigit = /[\p{Nd}\p{No}]/u;
 
@@ -47,12 +56,29 @@ function chunksOf({ tokens }: Line, taken: Taken): Range[] {
 /** Without the small words and signs that only join it to the rest. */
 function trimmed(line: Line, chunk: Range, taken: Taken): Range {
   let { from, to } = chunk;
-  while (from < to && joins(line, from)) from++;
-  while (from < to && joins(line, to - 1, "at end")) to--;
+  for (let next = pastJoint(line, from, to); next > from; next = pastJoint(line, from, to)) from = next;
+  for (let last = beforeJoint(line, from, to); last < to; last = beforeJoint(line, from, to)) to = last;
   // `4 pieces 2 x 5`: the word stands between what is read.
   const isPieceWord =
     to === from + 1 && pieceWords.has(wordAt(line, from)) && (from === 0 || taken.has(from - 1));
   return isPieceWord ? { from, to: from } : startsWithPieces(line, { from, to }, taken);
+}
+
+function pastJoint(line: Line, from: number, to: number): number {
+  const origin = from < to ? phraseFrom(line, from, isOrigin) : null;
+  if (origin !== null && origin.to <= to) return origin.to;
+  return from < to && joins(line, from) ? from + 1 : from;
+}
+
+function beforeJoint(line: Line, from: number, to: number): number {
+  for (let start = Math.max(from, to - longestPhrase); start < to; start++) {
+    if (phraseFrom(line, start, isOrigin)?.to === to) return start;
+  }
+  return from < to && joins(line, to - 1, "at end") ? to - 1 : to;
+}
+
+function isOrigin(phrase: string): true | undefined {
+  return originPhrases.has(phrase) ? true : undefined;
 }
 
 function startsWithPieces(line: Line, { from, to }: Range, taken: Taken): Range {
@@ -73,7 +99,7 @@ function joins({ tokens }: Line, at: number, where: "in front" | "at end" = "in 
   if (token.kind === "times") return true;
   if (token.kind === "sign") return where === "in front" || token.text !== ")";
   const word = spelledOut(token.text);
-  return where === "in front" ? fillers.has(word) : word === "each" || word === "ea" || word === "of";
+  return where === "in front" ? fillers.has(word) : lastWords.has(word);
 }
 
 function wordAt({ tokens }: Line, at: number): string {
@@ -90,6 +116,17 @@ function nameIn(line: Line, range: Range): string {
   const isQuoted = line.tokens[range.from]?.kind === "quoted";
   const name = isQuoted ? text.replace(/^["“„]|["”“]$/g, "") : text;
   return name.replace(/[\s\p{Cc}\p{Cf}]+/gu, " ").trim();
+}
+
+/** `6 finished`: what is listed is the size as cut, and that one leaves out the seams. */
+export function finishedIn(line: Line, taken: Taken): LineProblem[] {
+  const at = line.tokens.findIndex(
+    ({ kind, text }, index) => kind === "word" && finishedWords.has(spelledOut(text)) && taken.has(index - 1),
+  );
+  const { from, to } = { from: at, to: at + 1 };
+  return at < 0
+    ? []
+    : [{ kind: "finished-size", ...spanOf(line, { from, to }), text: textOfRange(line, { from, to }) }];
 }
 
 function extraNumbers(line: Line, chunks: readonly Range[], isCounted: boolean): Range[] {

@@ -26,6 +26,8 @@ export type LineProblem = Span &
     | { readonly kind: "not-a-count"; readonly text: string }
     /** A number or measure that has no place in the line. */
     | { readonly kind: "extra-number"; readonly text: string }
+    /** `6 finished`: a size without its seams, where sizes as cut are listed. */
+    | { readonly kind: "finished-size"; readonly text: string }
     | { readonly kind: "too-long"; readonly length: number; readonly most: number }
   );
 

@@ -1,24 +1,24 @@
 import type { Kind, Use } from "../engine/cloth/index.ts";
 
 /**
- * Words she may type in a line, all in the trade's own English. They are read, never shown. Each is written in the
- * singular; a plural `s` is taken too.
+ * Words she may type in a line, in the trade's own English and German, whichever language the app speaks. They are
+ * read, never shown. Each is written in the singular; a plural `s` is taken too.
  */
 const kindsTyped: readonly (readonly [Kind, string])[] = [
-  ["strip", "strip"],
-  ["square", "square"],
-  ["rectangle", "rectangle|rect"],
-  ["block", "block|orphan block|orphan"],
-  ["part-block", "part block|partial block|half block|piece of block|bit of block"],
-  ["triangle", "triangle|tri"],
-  ["half-square-triangle", "half square triangle|half square|hst"],
-  ["length", "length|yardage|length of cloth"],
-  ["crumbs", "crumb|crumbs|bag of crumbs|bag of scraps|bag of bits|bag"],
-  ["odd", "odd piece|odd shape|odd one|odd"],
+  ["strip", "strip|streifen"],
+  ["square", "square|quadrat|quadrate"],
+  ["rectangle", "rectangle|rect|rechteck|rechtecke"],
+  ["block", "block|orphan block|orphan|blöcke"],
+  ["part-block", "part block|partial block|half block|piece of block|bit of block|teilblock|teilblöcke"],
+  ["triangle", "triangle|tri|dreieck|dreiecke"],
+  ["half-square-triangle", "half square triangle|half square|hst|dreiecksquadrat|dreiecksquadrate"],
+  ["length", "length|yardage|length of cloth|stoffbahn|stoffbahnen|bahn|bahnen"],
+  ["crumbs", "crumb|crumbs|bag of crumbs|bag of scraps|bag of bits|bag|schnipsel|tüte schnipsel"],
+  ["odd", "odd piece|odd shape|odd one|odd|sonderform|sonderformen"],
 ];
 
 /** Words that say there are pieces and not of which kind. */
-const plainPieces = "piece|pc|patch|scrap|offcut|off-cut|bit";
+const plainPieces = "piece|pc|patch|scrap|offcut|off-cut|bit|stück|stücke";
 const plural = /s$/;
 
 export const kindPhrases: ReadonlyMap<string, Kind> = new Map(
@@ -50,6 +50,12 @@ export const usePhrases: ReadonlyMap<string, Use> = new Map([
   ["must be in", "must"],
   ["keep back", "keep-back"],
   ["give away", "give-away"],
+  ["zuerst", "first"],
+  ["bei bedarf", "if-needed"],
+  ["nur am rand", "edge"],
+  ["muss hinein", "must"],
+  ["zurückbehalten", "keep-back"],
+  ["verschenken", "give-away"],
 ]);
 
 export const useSpelled: { readonly [U in Use]: string } = {
@@ -70,6 +76,7 @@ export const clothWidthPhrases: ReadonlySet<string> = new Set([
   "cloth width",
   "fabric width",
   "full width",
+  "stoffbreite",
 ]);
 
 /**
@@ -109,13 +116,40 @@ export const countWords: ReadonlyMap<string, number> = new Map(
     ["a dozen", 12],
     ["dozen", 12],
     ["a pair of", 2],
+    ["pair of", 2],
+    ["a couple of", 2],
+    ["couple of", 2],
+    ..."ein zwei drei vier fünf sechs sieben acht neun zehn elf zwölf"
+      .split(" ")
+      .map((word, index) => [word, index + 1] as const),
+    ["eine", 1],
+    ["einen", 1],
   ].map(([word, count]): [string, number] => [String(word), Number(count)]),
 );
 
 /** Words between the parts that say nothing themselves. */
 export const fillers: ReadonlySet<string> = new Set(
-  "of in at each ea about approx approximately ca roughly or so and with the off cut @ = per".split(" "),
+  "of in at each ea about approx approximately ca roughly or so and with the off cut long @ = per je zu von à etwa".split(
+    " ",
+  ),
 );
+
+/** What may stand behind the rest and says nothing: every size is one as cut. */
+export const lastWords: ReadonlySet<string> = new Set(
+  "each ea of unfinished roughly about approx ca".split(" "),
+);
+
+/** Where cloth came from, which is no part of its name: `the end of a bolt, grey`, `a piece of denim`. */
+export const originPhrases: ReadonlySet<string> = new Set(
+  ["end of a bolt|end of bolt|rest of a bolt|left over|leftover|rest von"]
+    .concat(
+      "remnant|handful|piece|bit|scrap|offcut".split("|").flatMap((word) => [`${word} of`, `a ${word} of`]),
+    )
+    .flatMap((phrases) => phrases.split("|")),
+);
+
+/** A size without its seams. */
+export const finishedWords: ReadonlySet<string> = new Set(["finished", "fertig"]);
 
 /** Behind a number these would be a part of it: `2 and a half`. */
 export const fractionWords =
@@ -132,3 +166,63 @@ export const unitWords: ReadonlySet<string> = new Set(
     "sq square sqin sqft sqyd sqcm qcm",
   ].flatMap((words) => words.split(" ")),
 );
+
+const unitNumbers = [
+  "one two three four five six seven eight nine".split(" "),
+  "ein zwei drei vier fünf sechs sieben acht neun".split(" "),
+];
+const teens = [
+  "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(" "),
+  "zehn elf zwölf dreizehn vierzehn fünfzehn sechzehn siebzehn achtzehn neunzehn".split(" "),
+];
+const tens = [
+  "twenty thirty forty fifty sixty seventy eighty ninety".split(" "),
+  "zwanzig dreißig vierzig fünfzig sechzig siebzig achtzig neunzig".split(" "),
+];
+
+const small = numbered(unitNumbers, (index) => index + 1);
+export const tensByWord = numbered(tens, (index) => 10 * (index + 2));
+/** Numbers as they are said, in English and German. */
+export const numberWords: ReadonlyMap<string, number> = new Map([
+  ...small,
+  ...["eine", "einen"].map((word): [string, number] => [word, 1]),
+  ...numbered(teens, (index) => index + 10),
+  ...tensByWord,
+  ...twoDigits(0, (ten, unit) => `${ten} ${unit}`),
+  ...twoDigits(1, (ten, unit) => `${unit}und${ten}`),
+]);
+
+const fractions: readonly (readonly [string, string])[] = [
+  ["½", "a half|one half|half|1/2"],
+  ["¼", "a quarter|one quarter|1/4"],
+  ["¾", "three quarters|3/4"],
+  ["⅓", "a third|one third|1/3"],
+  ["⅔", "two thirds|2/3"],
+  ["⅛", "an eighth|one eighth|1/8"],
+  ["⅜", "three eighths|3/8"],
+  ["⅝", "five eighths|5/8"],
+  ["⅞", "seven eighths|7/8"],
+];
+/** What `and a half` adds. */
+export const fractionByWords: ReadonlyMap<string, string> = new Map(
+  fractions.flatMap(([sign, words]) => words.split("|").map((word) => [word, sign] as const)),
+);
+
+/** What she may measure with one of: `a yard`, `a foot`. An inch is no leftover. */
+export const oneOf = new Set("yard yd metre meter foot".split(" "));
+
+function numbered(
+  languages: readonly (readonly string[])[],
+  value: (index: number) => number,
+): [string, number][] {
+  return languages.flatMap((words) => words.map((word, index): [string, number] => [word, value(index)]));
+}
+
+function twoDigits(language: number, spell: (ten: string, unit: string) => string): [string, number][] {
+  return (tens[language] ?? []).flatMap((ten, above) =>
+    (unitNumbers[language] ?? []).map((unit, below): [string, number] => [
+      spell(ten, unit),
+      10 * (above + 2) + below + 1,
+    ]),
+  );
+}

@@ -38,11 +38,11 @@ describe("lines in inches", () => {
     ["3 hsts 3", "3 half-square-triangle 3 × 3 in"],
     ["3 half-square triangles 3", "3 half-square-triangle 3 × 3 in"],
     ["8 half square triangles, 3 1/2, rust", "8 half-square-triangle 3½ × 3½ in [rust] like #a5532d"],
-    ["fat quarter red", "18 × 21 in [red] like red"],
+    ["fat quarter red", "18 × 21 in [red] like #b5322f"],
     ["3 x fat quarter moss", "3 18 × 21 in [moss] like #6f7d4f"],
     ["2 fqs oat", "2 18 × 21 in [oat] like #e6dcc8"],
     ["fat eighth rust", "9 × 21 in [rust] like #a5532d"],
-    ["long quarter navy", "9 × 42 in [navy] like navy"],
+    ["long quarter navy", "9 × 42 in [navy] like #26365c"],
     ["half yard oat", "18 × 42 in [oat] like #e6dcc8"],
     ["2 half yards oat", "2 18 × 42 in [oat] like #e6dcc8"],
     ["2 yd oat", "42 × 72 in [oat] like #e6dcc8"],
@@ -50,17 +50,17 @@ describe("lines in inches", () => {
     ["length 1 yd oat", "length 42 × 36 in [oat] like #e6dcc8"],
     ["strip 2.5 x wof", "strip 2½ × 42 in"],
     ["4 strips 2 1/2 x width of fabric teal", "4 strip 2½ × 42 in [teal] like teal"],
-    ["4 wof strips 2 1/2 blue", "4 strip 2½ × 42 in [blue] like blue"],
-    ["wof x 2 1/2 red", "42 × 2½ in [red] like red"],
+    ["4 wof strips 2 1/2 blue", "4 strip 2½ × 42 in [blue] like #3f6296"],
+    ["wof x 2 1/2 red", "42 × 2½ in [red] like #b5322f"],
     ["2 triangles 5 7/8 oat", "2 triangle 5⅞ × 5⅞ in [oat] like #e6dcc8"],
     ["triangles 5 7/8 x 4 oat", "triangle 5⅞ × 4 in [oat] like #e6dcc8"],
     ["1 length 42 x 70 cream", "1 length 42 × 70 in [cream] like #f2e8cf"],
     ["crumbs 6 oz", "crumbs 170 g"],
     ["bag 12 oz", "crumbs 340 g"],
     ["bag of scraps 1 lb 4 oz", "crumbs 567 g"],
-    ["crumbs 120 sq in red", "crumbs 120 sq in [red] like red"],
+    ["crumbs 120 sq in red", "crumbs 120 sq in [red] like #b5322f"],
     ["6 oz rust crumbs", "crumbs 170 g [rust] like #a5532d"],
-    ["9 cm x 30 cm blue stripe 5", "5 3 35⁄64 × 11 13⁄16 in [blue stripe] like blue"],
+    ["9 cm x 30 cm blue stripe 5", "5 3 35⁄64 × 11 13⁄16 in [blue stripe] like #3f6296"],
     ["teal 2 1/2x31 x4", "4 2½ × 31 in [teal] like teal"],
     ["4 x 2 1/2 x 31 teal", "4 2½ × 31 in [teal] like teal"],
     ["2 1/2 x 31 x 4 teal", "4 2½ × 31 in [teal] like teal"],
@@ -85,7 +85,7 @@ describe("lines in inches", () => {
     ["teal: 4 strips 2 1/2 x 31", "4 strip 2½ × 31 in [teal] like teal"],
     ["4 - 2 1/2 x 31 - teal", "4 2½ × 31 in [teal] like teal"],
     ["6 strips teal 2 1/2 x 31 batik", "6 strip 2½ × 31 in [teal batik] like teal"],
-    ["4 strips 2 x 30 blue stripe 5", "4 strip 2 × 30 in [blue stripe 5] like blue"],
+    ["4 strips 2 x 30 blue stripe 5", "4 strip 2 × 30 in [blue stripe 5] like #3f6296"],
     ["1 part block 6 1/2 x 12 1/2", "1 part-block 6½ × 12½ in"],
     ["3 half blocks 6 x 12", "3 part-block 6 × 12 in"],
     ["orphan block 9.5", "block 9½ × 9½ in"],
@@ -93,18 +93,42 @@ describe("lines in inches", () => {
     ["2 rectangles 7 1/2 x 11 ink", "2 rectangle 7½ × 11 in [ink] like #2b3444"],
     ["2 x 40 1930s print", "2 × 40 in [1930s print]"],
     ["3 squares 5 may queen", "3 square 5 × 5 in [may queen]"],
-    ["4 strips 2 x 30 blue squares", "4 strip 2 × 30 in [blue squares] like blue"],
-    ["blue squares, 4 strips 2 x 30", "4 strip 2 × 30 in [blue squares] like blue"],
-    ['5 squares 5" "2 yellow"', "5 square 5 × 5 in [2 yellow] like yellow"],
+    ["4 strips 2 x 30 blue squares", "4 strip 2 × 30 in [blue squares] like #3f6296"],
+    ["blue squares, 4 strips 2 x 30", "4 strip 2 × 30 in [blue squares] like #3f6296"],
+    ['5 squares 5" "2 yellow"', "5 square 5 × 5 in [2 yellow] like #e5c04b"],
     ['2 pieces 1/8 x 14 "7/8"', "2 ⅛ × 14 in [7/8]"],
     ["5x5 squares #3e4257 7", "7 square 5 × 5 in #3e4257"],
     ["4 strips 2 1/2 x 31 teal use first", "4 strip 2½ × 31 in [teal] first like teal"],
     ["block 9 1/2 keep back", "block 9½ × 9½ in keep-back"],
     ["2 ft 6 in x 3 ft", "30 × 36 in"],
-    ["2 1/2 x 1 yd navy", "2½ × 36 in [navy] like navy"],
+    ["2 1/2 x 1 yd navy", "2½ × 36 in [navy] like #26365c"],
     ["63 mm x 31 cm", "2 31⁄64 × 12 13⁄64 in"],
     ["about 9 yd of 2½ in strips", "strip 324 in of 2.5 in"],
     ["9 yd of 2 1/2 in teal", "324 in of 2.5 in [teal] like teal"],
+    ["six squares of clay-red, five inches", "6 square 5 × 5 in [clay-red] like #b5694b"],
+    ["three strips of navy, 2½ wide and about a yard long", "3 strip 2½ × 36 in [navy] like #26365c"],
+    ["36 inches long by 2½ wide", "36 × 2½ in"],
+    ["2½ wide x 30 long, rust", "2½ × 30 in [rust] like #a5532d"],
+    ["five nine-patch blocks, 6½ inches", "5 block 6½ × 6½ in [nine-patch]"],
+    ["twenty five inch squares, mixed", "20 square 5 × 5 in [mixed]"],
+    ["twenty-five squares, 4 inches", "25 square 4 × 4 in"],
+    ["nine two-and-a-half inch squares of rust", "9 square 2½ × 2½ in [rust] like #a5532d"],
+    ["2 and three quarters by thirty-one", "2¾ × 31 in"],
+    ["2 and a half x 31", "2½ × 31 in"],
+    ["half a dozen squares 4", "6 square 4 × 4 in"],
+    ["two dozen 4 inch squares", "24 square 4 × 4 in"],
+    ["4 squares of six-inch stars", "4 square 6 × 6 in [stars]"],
+    ["two-tone stripe 4 x 6", "4 × 6 in [two-tone stripe]"],
+    ['2 strips 3 x 30 "two by two"', "2 strip 3 × 30 in [two by two]"],
+    ["one yard of oatmeal linen", "42 × 36 in [oatmeal linen] like #d9cdb8"],
+    ["half a yard of oat", "18 × 42 in [oat] like #e6dcc8"],
+    ["one long strip cream, 4 by 60", "1 strip 4 × 60 in [cream] like #f2e8cf"],
+    ["the end of a bolt, rust, 14 by 42", "14 × 42 in [rust] like #a5532d"],
+    ["a piece of denim, 11 x 19", "1 11 × 19 in [denim] like #41587a"],
+    [
+      "eight half square triangles, rust, 4½ unfinished",
+      "8 half-square-triangle 4½ × 4½ in [rust] like #a5532d",
+    ],
   ])("%s", (line, expected) => {
     const reading = readLine(line, "in");
     expect(reading.problems).toEqual([]);
@@ -116,12 +140,14 @@ describe("lines in centimetres", () => {
   test.each([
     ["4 strips 6.5 x 80 teal", "4 strip 6.5 × 80 cm [teal] like teal"],
     ["4 strips 6,5 x 80 teal", "4 strip 6.5 × 80 cm [teal] like teal"],
-    ["9 x 30 blue stripe 5", "5 9 × 30 cm [blue stripe] like blue"],
+    ["9 x 30 blue stripe 5", "5 9 × 30 cm [blue stripe] like #3f6296"],
     ["2 1/2 in x 80 cm", "6.35 × 80 cm"],
     ["2 1/2 in x 31", "6.35 × 78.74 cm"],
     ["9 x 300 mm", "0.9 × 30 cm"],
     ["fat quarter grey", "50 × 53.5 cm [grey] like grey"],
     ["half metre oat", "50 × 107 cm [oat] like #e6dcc8"],
+    ["sechs Quadrate lehmrot, fünf zoll", "6 square 12.7 × 12.7 cm [lehmrot]"],
+    ["fünfundzwanzig Quadrate 10 cm", "25 square 10 × 10 cm"],
     ["1.5 m oat", "107 × 150 cm [oat] like #e6dcc8"],
     ["strip 6.5 x wof", "strip 6.5 × 107 cm"],
     ["crumbs 85 g grey", "crumbs 85 g [grey] like grey"],
@@ -159,6 +185,7 @@ describe("what is not read as it stands", () => {
       case "three-numbers":
       case "not-a-count":
       case "extra-number":
+      case "finished-size":
         return `${problem.kind} ${problem.text}`;
       case "no-amount":
       case "too-long":
@@ -194,7 +221,7 @@ describe("what is not read as it stands", () => {
     ["5 x 5 x 4", ["three-numbers 5 x 5 x 4"]],
     ["0 strips 2 x 30", ["not-a-count 0"]],
     ["2.5 strips 3 x 5", ["not-a-count 2.5"]],
-    ["2 x 9 and a half", ["extra-number and a half"]],
+    ["4 blocks 6 finished", ["finished-size finished"]],
     ["2 1/2 x 31 teal 7/8", ["extra-number 7/8"]],
     ["2 1/2 wof strips 6 blue", ["extra-number 6"]],
     ["2 1/2 x 31 4 6", ["extra-number 4"]],
@@ -204,7 +231,11 @@ describe("what is not read as it stands", () => {
   });
 
   test("numbers in words never shorten a size unnoticed", () => {
-    for (const line of ["2 and a half x 31", "4 strips 2 half x 31", "4 strips 31 x 2 and three quarters"]) {
+    for (const line of [
+      "2 and one sixteenth x 31",
+      "4 strips 2 half x 31",
+      "4 strips 31 x 2 three quarters",
+    ]) {
       expect(readLine(line, "in").problems, line).not.toEqual([]);
     }
   });
@@ -246,6 +277,12 @@ const piecesOfALine = fc.oneof(
             "1. Feb",
             "wof",
             "half",
+            "six",
+            "twenty",
+            "five",
+            "and a half",
+            "wide",
+            "long",
           ),
           fc.constantFrom(
             "fat",
@@ -303,7 +340,7 @@ describe("laws", () => {
           expect(piece.count ?? 1).toBeGreaterThan(0);
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: 1000, examples: [["five#3e4257", "in"]] },
     );
   });
 
@@ -337,6 +374,11 @@ describe("laws", () => {
         "quarter",
         "of",
         "Ida’s",
+        "two",
+        "by six",
+        "piece of",
+        "finished",
+        "long",
         "5 in",
       ),
       {

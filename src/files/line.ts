@@ -4,11 +4,12 @@ import { colourWordIn } from "./line-colours.ts";
 import { countIn, type Taken, wrongCount } from "./line-count.ts";
 import { kindIn } from "./line-kind.ts";
 import { type Found, type Line, phraseFrom, type Range, spanOf, textOfRange } from "./line-measures.ts";
-import { restOf } from "./line-rest.ts";
+import { respelled } from "./line-numerals.ts";
+import { finishedIn, restOf } from "./line-rest.ts";
 import { type SizeRead, sizeRead } from "./line-size-read.ts";
 import { sizeIn } from "./line-sizes.ts";
 import { tokensOf } from "./line-tokens.ts";
-import type { LinePart, LinePartName, LinePiece, LineProblem, LineReading } from "./line-types.ts";
+import type { LinePart, LinePartName, LinePiece, LineProblem, LineReading, Span } from "./line-types.ts";
 import { usePhrases } from "./line-words.ts";
 
 export type LineHabit = WritingHabit & {
@@ -26,6 +27,20 @@ export const longestLine = 300;
  */
 export function readLine(text: string, unit: DisplayUnit, habit: LineHabit = {}): LineReading {
   if (text.length > longestLine) return tooLong(text);
+  const { text: inDigits, original } = respelled(text);
+  return asTyped(readDigits(inDigits, unit, habit), text, original);
+}
+
+/** Its spans as they lie in the line she typed. */
+function asTyped(reading: LineReading, text: string, original: (span: Span) => Span): LineReading {
+  const lain = <S extends Span>(one: S): S => {
+    const span = original(one);
+    return { ...one, ...span, ...("text" in one ? { text: text.slice(span.start, span.end) } : {}) };
+  };
+  return { ...reading, parts: reading.parts.map(lain), problems: reading.problems.map(lain) };
+}
+
+function readDigits(text: string, unit: DisplayUnit, habit: LineHabit): LineReading {
   const { clothWidth = defaultSettings[unit].clothWidth } = habit;
   const line: Line = { text, tokens: tokensOf(text), unit, habit, clothWidth };
   const kind = kindIn(line);
@@ -72,6 +87,7 @@ function assembled(line: Line, { kind, measured, known }: Known): LineReading {
     problems: [
       ...measured.problems,
       ...countProblems(line, count, wrong),
+      ...finishedIn(line, takenBy(measured.parts, null, measured)),
       ...rest.problems.filter(({ start }) => start !== (wrong && spanOf(line, wrong).start)),
     ],
   };

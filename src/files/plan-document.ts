@@ -24,6 +24,7 @@ export type PlanDocument = {
   readonly style: Style;
   readonly seed: number;
   readonly effort: number;
+  readonly byHand?: boolean;
   readonly fabrics: readonly DocumentFabric[];
   readonly pieces: readonly DocumentPiece[];
   readonly layout: LayoutNode;

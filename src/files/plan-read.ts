@@ -256,6 +256,7 @@ function document(value: object, place: Place, head: Head): PlanDocument | undef
     style: must(oneOf(styles)),
     seed: must(whole(0)),
     effort: must(number(0, Number.MAX_SAFE_INTEGER)),
+    byHand: may(flag),
     fabrics: must(named(fabric, most)),
     pieces: must(named(piece, most)),
     layout: must(layoutNode(head)),

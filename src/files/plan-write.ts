@@ -43,6 +43,7 @@ function planToJson(plan: PlanDocument): object {
     style: plan.style,
     seed: plan.seed,
     effort: plan.effort,
+    byHand: plan.byHand,
     fabrics: plan.fabrics.map(({ id, name, colour }) => ({ id, name, colour })),
     pieces: plan.pieces.map((piece) => pieceToJson(piece, unit)),
     layout: nodeToJson(plan.layout, unit),

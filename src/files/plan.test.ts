@@ -90,6 +90,13 @@ describe("a plan's file", () => {
     );
   });
 
+  it("tells that she changed it by hand, and nothing of it where she did not", () => {
+    const changed = { ...documentOf(handMadePlan()), byHand: true };
+    expect(planIn(writePlan(changed))).toEqual(changed);
+    expect(JSON.parse(written)).not.toHaveProperty("byHand");
+    expect(problemsOf(withValue("byHand", "yes"))).toMatchObject([{ path: "byHand" }]);
+  });
+
   it("has the fields of the format, in its unit, unrounded", () => {
     const json = JSON.parse(written);
     expect(Object.keys(json)).toEqual([

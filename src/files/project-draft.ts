@@ -63,6 +63,7 @@ export function draftOfProject(project: Project): Draft {
     back: back ?? { width: length(0), height: length(0) },
     time,
     wishes: project.wishes.asked,
+    ...(project.wishes.contrast === null ? {} : { contrast: project.wishes.contrast }),
     plain: { name: plain.name, ...(plain.colour === "" ? {} : { colour: plain.colour }) },
     pieces: asideOfProject(project).pieces,
   };
@@ -199,7 +200,7 @@ function withoutBadRows(draft: Draft): Checked {
 }
 
 /** Tells whether a job is still the one a plan was made for. What she wishes of plans is no part of it. */
-export function hashOfJob({ wishes, ...job }: Job): string {
+export function hashOfJob({ wishes, contrast, ...job }: Job): string {
   const text = JSON.stringify(inOrder(job));
   return `${crc32Text(new TextEncoder().encode(text))}-${text.length.toString(36)}`;
 }

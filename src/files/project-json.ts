@@ -74,8 +74,9 @@ function leftoverJson(leftover: Leftover): Json {
     const cell = writeCell(column, leftover.cells);
     return cell === null ? [] : [[column, cell] as const];
   });
-  const { id, line, others } = leftover;
-  return { id, line, cells: Object.fromEntries(cells), others: othersCodec.write(others) };
+  const { id, line, others, picture } = leftover;
+  const row = { id, line, cells: Object.fromEntries(cells), others: othersCodec.write(others) };
+  return picture === undefined ? row : { ...row, picture };
 }
 
 export function writeCell<C extends Column>(column: C, cells: { readonly [K in C]?: Cells[K] }): Json {
@@ -94,6 +95,7 @@ export function leftoverParts(leftover: Omit<Leftover, "id">): ReadonlyMap<strin
     const cell = writeCell(column, leftover.cells);
     if (cell !== null) parts.set(`cells.${column}`, cell);
   }
+  if (leftover.picture !== undefined) parts.set("picture", leftover.picture);
   return parts;
 }
 
@@ -216,6 +218,7 @@ function readLeftover(value: unknown, path: string): Result<Leftover, readonly P
   }
   const cells = Object.entries(value.cells).map(([column, cell]) => [`cells.${column}`, cell] as const);
   const parts = new Map<string, unknown>([["line", value.line], ["others", value.others], ...cells]);
+  if (value.picture !== undefined) parts.set("picture", value.picture);
   const { leftover, problems } = readLeftoverParts(id.value, parts, path);
   return problems.length === 0 ? ok(leftover) : err(problems);
 }

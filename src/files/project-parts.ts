@@ -2,6 +2,7 @@ import * as v from "valibot";
 import { styles } from "../engine/back/index.ts";
 import {
   amounts,
+  contrasts,
   directions,
   grains,
   keeps,
@@ -9,7 +10,7 @@ import {
   methods,
   times,
   uses,
-  wishes,
+  wishesAsked,
 } from "../engine/cloth/index.ts";
 import { displayUnits } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
@@ -32,13 +33,26 @@ import {
   written,
   yesOrNo,
 } from "./project-codecs.ts";
-import type { Cells, KeptPlan, Project, RoughStock, StayingCells } from "./project-types.ts";
+import type {
+  Cells,
+  ChangedPlan,
+  KeptPlan,
+  Project,
+  RoughStock,
+  StayingCells,
+  TopPhoto,
+} from "./project-types.ts";
+
+/** Photos of leftovers that can be kept with one project. */
+export const mostPhotos = 24;
 
 export const mostOf = {
   rows: 20_000,
   rough: 200,
   ticks: 20_000,
   others: 100,
+  colours: 8,
+  photos: mostPhotos,
   parts: 20_000,
   depth: 500,
   stays: 2_000,
@@ -71,6 +85,33 @@ const stayingCells: Codec<StayingCells> = {
   write: ({ plan, cells }) => ({ plan, cells: [...cells] }),
 };
 
+const changedPlan: Codec<ChangedPlan> = {
+  schema: v.object({ plan: text(longestText.plan).schema, job: text(100).schema }),
+  write: ({ plan, job }) => ({ plan, job }),
+};
+
+export const pictureId = /^[0-9a-f]{64}$/;
+export const pictureCodec: Codec<string> = {
+  schema: v.pipe(v.string(), v.regex(pictureId)),
+  write: (id) => id,
+};
+
+const topPhoto: Codec<TopPhoto> = {
+  schema: v.object({
+    picture: pictureCodec.schema,
+    colours: v.pipe(
+      v.array(
+        v.object({
+          colour: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/)),
+          share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+        }),
+      ),
+      v.maxLength(mostOf.colours),
+    ),
+  }),
+  write: ({ picture, colours }) => ({ picture, colours: [...colours] }),
+};
+
 /** Everything that is one value: two tabs that change different ones both keep their change. */
 export const factCodecs = {
   title: text(longestText.title),
@@ -92,17 +133,22 @@ export const factCodecs = {
   "size.asksHeight": measure,
   "size.backWidth": measure,
   "size.backHeight": measure,
+  topPhoto: usually(orNull(topPhoto), null),
+  photos: usually(listOf(pictureCodec, mostOf.photos), []),
   time: oneOf(times),
   "plain.name": plainText,
   "plain.colour": plainText,
   "heap.cutting": oneOf(["clean", "rough"]),
   "heap.reserveBinding": yesOrNo,
   "heap.reserveLabel": yesOrNo,
+  "heap.shelved": usually(orNull(moment), null),
   "wishes.style": orNull(oneOf(styles)),
   "wishes.seed": whole(0, 2 ** 32),
   "wishes.amount": usually(oneOf(amounts), "usual"),
-  "wishes.asked": usually(listOf(oneOf(wishes), wishes.length), []),
+  "wishes.asked": usually(listOf(oneOf(wishesAsked), wishesAsked.length), []),
+  "wishes.contrast": usually(orNull(oneOf(contrasts)), null),
   "wishes.stays": usually(orNull(stayingCells), null),
+  "wishes.byHand": usually(orNull(changedPlan), null),
   plan: orNull(keptPlan),
 } as const;
 export type FactName = keyof typeof factCodecs;
@@ -190,17 +236,22 @@ export function factsOf(project: Project): Facts {
     "size.asksHeight": size.asksHeight,
     "size.backWidth": size.backWidth,
     "size.backHeight": size.backHeight,
+    topPhoto: project.topPhoto,
+    photos: project.photos,
     time: project.time,
     "plain.name": plain.name,
     "plain.colour": plain.colour,
     "heap.cutting": heap.cutting,
     "heap.reserveBinding": heap.reserveBinding,
     "heap.reserveLabel": heap.reserveLabel,
+    "heap.shelved": heap.shelved,
     "wishes.style": wishes.style,
     "wishes.seed": wishes.seed,
     "wishes.amount": wishes.amount,
     "wishes.asked": wishes.asked,
+    "wishes.contrast": wishes.contrast,
     "wishes.stays": wishes.stays,
+    "wishes.byHand": wishes.byHand,
     plan: project.plan,
   };
 }
@@ -234,12 +285,15 @@ export function projectOf(
       backWidth: facts["size.backWidth"],
       backHeight: facts["size.backHeight"],
     },
+    topPhoto: facts.topPhoto,
+    photos: facts.photos,
     time: facts.time,
     plain: { name: facts["plain.name"], colour: facts["plain.colour"] },
     heap: {
       cutting: facts["heap.cutting"],
       reserveBinding: facts["heap.reserveBinding"],
       reserveLabel: facts["heap.reserveLabel"],
+      shelved: facts["heap.shelved"],
     },
     ...lists,
     wishes: {
@@ -247,7 +301,9 @@ export function projectOf(
       seed: facts["wishes.seed"],
       amount: facts["wishes.amount"],
       asked: facts["wishes.asked"],
+      contrast: facts["wishes.contrast"],
       stays: facts["wishes.stays"],
+      byHand: facts["wishes.byHand"],
     },
     plan: facts.plan,
   };

@@ -3,7 +3,7 @@ import { err, ok, type Result } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
 import { columns } from "./leftovers-columns.ts";
 import { type Codec, notALength } from "./project-codecs.ts";
-import { cellCodecs, lineCodec, othersCodec } from "./project-parts.ts";
+import { cellCodecs, lineCodec, othersCodec, pictureCodec } from "./project-parts.ts";
 import { type ProjectProblem, type ProjectValueType, projectValueTypes } from "./project-problems.ts";
 import type { Cells, Leftover } from "./project-types.ts";
 
@@ -41,7 +41,9 @@ export function readLeftoverParts(
   for (const column of columns) {
     if (parts.has(`cells.${column}`)) cells = withCell(cells, column, part);
   }
-  return { leftover: { id, line, cells, others }, problems };
+  const picture = parts.has("picture") ? part(pictureCodec, "picture") : null;
+  const leftover = { id, line, cells, others };
+  return { leftover: picture === null ? leftover : { ...leftover, picture }, problems };
 }
 
 function withCell<C extends Column>(

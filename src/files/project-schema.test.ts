@@ -8,6 +8,7 @@ import { projects } from "../../test/generators/projects.ts";
 import { styles } from "../engine/back/index.ts";
 import {
   amounts,
+  contrasts,
   directions,
   grains,
   keeps,
@@ -15,7 +16,7 @@ import {
   methods,
   times,
   uses,
-  wishes,
+  wishesAsked,
 } from "../engine/cloth/index.ts";
 import { columns, writePlan, writeProject } from "./index.ts";
 import { readProjectJson } from "./project-json.ts";
@@ -56,7 +57,8 @@ test("it names the same words as the engine", () => {
   expect(properties.time.enum).toEqual([...times]);
   expect(properties.wishes.properties.style.enum).toEqual([...styles, null]);
   expect(properties.wishes.properties.amount.enum).toEqual([...amounts]);
-  expect(properties.wishes.properties.asked.items.enum).toEqual([...wishes]);
+  expect(properties.wishes.properties.asked.items.enum).toEqual([...wishesAsked]);
+  expect(properties.wishes.properties.contrast.enum).toEqual([...contrasts, null]);
 });
 
 test("what it refuses for its shape the reader refuses, and the other way round", () => {

@@ -1,5 +1,16 @@
 import type { Style } from "../engine/back/index.ts";
-import type { Amount, Direction, Grain, Keep, Kind, Method, Time, Use, Wish } from "../engine/cloth/index.ts";
+import type {
+  Amount,
+  Contrast,
+  Direction,
+  Grain,
+  Keep,
+  Kind,
+  Method,
+  Time,
+  Use,
+  WishAsked,
+} from "../engine/cloth/index.ts";
 import type { Area, DisplayUnit, Length } from "../engine/length/index.ts";
 import type { Column } from "./leftovers-columns.ts";
 
@@ -43,7 +54,12 @@ export type Leftover = {
   readonly cells: { readonly [C in Column]?: Cells[C] };
   /** Columns of her table that are not ours, by heading: kept and otherwise left alone. */
   readonly others: Readonly<Record<string, string>>;
+  /** What its cloth looks like: the id of a picture that is kept beside the project (`Pictures`). */
+  readonly picture?: string;
 };
+
+/** Pictures of a project by their ids, the SHA-256 of their bytes in hexadecimal digits; JPEG or PNG. */
+export type Pictures = ReadonlyMap<string, Uint8Array>;
 
 export type NewLeftover = Omit<Leftover, "id">;
 
@@ -111,6 +127,8 @@ export type HeapFacts = {
   readonly cutting: "clean" | "rough";
   readonly reserveBinding: boolean;
   readonly reserveLabel: boolean;
+  /** `keptAt` of the kept plan whose remainders lie on the shelf; `null`: none do. */
+  readonly shelved: number | null;
 };
 
 /** What she is looking at on the plan page, and what she would like of plans. */
@@ -118,10 +136,17 @@ export type Wishes = {
   readonly style: Style | null;
   readonly seed: number;
   readonly amount: Amount;
-  readonly asked: readonly Wish[];
+  readonly asked: readonly WishAsked[];
+  /** null: mixed, or strong where she asked for more contrast. */
+  readonly contrast: Contrast | null;
   /** Cells of a plan that stay in the next one. */
   readonly stays: StayingCells | null;
+  /** The plan as she changed it by hand; null: as it was found. */
+  readonly byHand: ChangedPlan | null;
 };
+
+/** A `verso-plan` document, and `hashOfJob` of the job it is for: for another one it holds no more. */
+export type ChangedPlan = { readonly plan: string; readonly job: string };
 
 /** Cells of a `verso-plan` document: the numbers of the parts that lead to each from its layout, such as "3 0 2". */
 export type StayingCells = { readonly plan: string; readonly cells: readonly string[] };
@@ -138,6 +163,14 @@ export type KeptPlan = {
   readonly keptAt: number;
 };
 
+/** The finished top as a photo showed it, straightened: its corners are the picture's. */
+export type TopPhoto = {
+  /** The id of a picture that is kept beside the project (`Pictures`). */
+  readonly picture: string;
+  /** Its few main colours, `#rrggbb`, most first, each with its share of the top, 0 to 1. */
+  readonly colours: readonly { readonly colour: string; readonly share: number }[];
+};
+
 /** Everything about one back, as a plain value that never changes. Lists are in her order. */
 export type Project = {
   readonly title: string;
@@ -146,6 +179,10 @@ export type Project = {
   readonly sample: boolean;
   readonly settings: ProjectSettings;
   readonly size: ProjectSize;
+  /** null: there is no photo of it. */
+  readonly topPhoto: TopPhoto | null;
+  /** Photos of leftovers that she wants kept: ids of pictures beside the project (`Pictures`), in the order they came. */
+  readonly photos: readonly string[];
   readonly time: Time;
   readonly plain: PlainCloth;
   readonly heap: HeapFacts;

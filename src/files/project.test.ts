@@ -15,6 +15,7 @@ import {
   type Project,
   type ProjectProblem,
   readProject,
+  readProjectFile,
   writePlan,
   writeProject,
 } from "./index.ts";
@@ -394,4 +395,64 @@ test("a measure keeps what she typed and the unit of that day", () => {
   expect(measuredLength("0", "cm")).toEqual({ text: "0", unit: "cm", value: 0 });
   expect(measuredLength("2-Jan", "in")).toEqual({ text: "2-Jan", unit: "in", value: null });
   expect(measuredLength("  ", "in")).toBeNull();
+});
+
+describe("pictures", () => {
+  const id = (digit: string) => digit.repeat(64);
+  const jpeg = new Uint8Array([0xff, 0xd8, 1, 2, 3]);
+  const png = new Uint8Array([0x89, 0x50, 4, 5, 6]);
+  const [first, second] = sample().leftovers;
+  if (first === undefined || second === undefined) throw new Error("the sample has rows");
+  const project = {
+    ...sample(),
+    leftovers: [
+      { ...first, picture: id("a") },
+      { ...second, picture: id("b") },
+    ],
+  };
+  const pictures = new Map([
+    [id("a"), jpeg],
+    [id("b"), png],
+    [id("c"), new Uint8Array([9])],
+  ]);
+
+  test("lie beside the project, those that a row has, and are given back", () => {
+    const file = writeProject(project, writtenAt, pictures);
+    expect(Object.keys(entriesOf(file))).toEqual(
+      expect.arrayContaining([`pictures/${id("a")}.jpg`, `pictures/${id("b")}.png`]),
+    );
+    expect(readProjectFile(file)).toEqual({
+      ok: true,
+      value: {
+        project,
+        pictures: new Map([
+          [id("a"), jpeg],
+          [id("b"), png],
+        ]),
+      },
+    });
+  });
+
+  test("of the top goes along too, and a file without one has none", () => {
+    const topPhoto = { picture: id("c"), colours: [{ colour: "#102030", share: 0.7 }] };
+    const read = readProjectFile(writeProject({ ...project, topPhoto }, writtenAt, pictures));
+    expect(read).toMatchObject({ ok: true, value: { project: { topPhoto } } });
+    expect(read.ok && [...read.value.pictures.keys()].toSorted()).toEqual([id("a"), id("b"), id("c")]);
+    const first = readFileSync(new URL("../../test/data/projects/first-version.verso", import.meta.url));
+    expect(readProject(first)).toMatchObject({ ok: true, value: { topPhoto: null, photos: [] } });
+  });
+
+  test("may be missing, but neither spoilt nor too large", () => {
+    expect(readProject(writeProject(project, writtenAt))).toEqual({ ok: true, value: project });
+    const entries = unzipSync(writeProject(project, writtenAt, pictures));
+    const spoilt = zipSync({
+      ...entries,
+      [`pictures/${id("a")}.jpg`]: new Uint8Array([0xff, 0xd8, 1, 2, 4]),
+    });
+    expect(readProject(spoilt)).toMatchObject({ ok: false, error: [{ kind: "entry-damaged" }] });
+    const large = zipSync({ ...entries, [`pictures/${id("a")}.jpg`]: new Uint8Array(1_000_001) });
+    expect(readProject(large)).toMatchObject({ ok: false, error: [{ kind: "entry-too-large" }] });
+    const other = zipSync({ ...entries, "pictures/holiday.jpg": jpeg });
+    expect(readProject(other)).toMatchObject({ ok: false, error: [{ kind: "entry-unknown" }] });
+  });
 });

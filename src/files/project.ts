@@ -5,8 +5,9 @@ import { largestPlanFile, readPlan } from "./plan-read.ts";
 import type { Json } from "./project-codecs.ts";
 import { isObject, projectJson, readProjectJson } from "./project-json.ts";
 import { projectFormat, projectVersion } from "./project-migrations.ts";
+import { mostOf } from "./project-parts.ts";
 import type { ProjectProblem } from "./project-problems.ts";
-import type { Project } from "./project-types.ts";
+import type { Pictures, Project } from "./project-types.ts";
 
 /** The parts of a `.verso` file, and the most bytes each may unpack to. */
 const entries = {
@@ -17,17 +18,28 @@ const entries = {
 type EntryName = keyof typeof entries;
 
 export const largestProjectFile = 50_000_000;
+/** In bytes: of one picture, and of all in a file. */
+export const largestPicture = 1_000_000;
+const largestPictures = 50_000_000;
+
+const pictureEntry = /^pictures[/]([0-9a-f]{64})[.](?:jpg|png)$/;
 
 /**
  * A project as a `.verso` file: a zip of `project.json`, `plan.json` where a plan is kept, and `manifest.json` with a
- * checksum of each. Law: `readProject` gives the project back. `writtenAt`: milliseconds since 1970.
+ * checksum of each; and those of the `pictures` that its rows, the photo of its top and the photos she keeps have. Law: `readProjectFile` gives both back.
+ * `writtenAt`: milliseconds since 1970.
  */
-export function writeProject(project: Project, writtenAt: number): Uint8Array {
+export function writeProject(
+  project: Project,
+  writtenAt: number,
+  pictures: Pictures = new Map(),
+): Uint8Array {
   const { plan, ...rest } = projectJson(project);
   const { text, ...made } = isObject(plan) ? plan : {};
   const files: Record<string, Uint8Array> = {
     "project.json": jsonBytes({ ...rest, plan: isObject(plan) ? { file: "plan.json", ...made } : null }),
     ...(typeof text === "string" ? { "plan.json": new TextEncoder().encode(text) } : {}),
+    ...pictureEntries(project, pictures),
   };
   const manifest = jsonBytes({
     format: projectFormat,
@@ -39,6 +51,20 @@ export function writeProject(project: Project, writtenAt: number): Uint8Array {
     })),
   });
   return zipSync({ "manifest.json": manifest, ...files }, { level: 6, mtime: zipTime(writtenAt) });
+}
+
+function pictureEntries(
+  { leftovers, topPhoto, photos }: Project,
+  pictures: Pictures,
+): Record<string, Uint8Array> {
+  const named = [...leftovers.map(({ picture }) => picture), topPhoto?.picture, ...photos];
+  const used = named.flatMap((picture) => {
+    const bytes = picture === undefined ? undefined : pictures.get(picture);
+    // A JPEG begins with these two bytes.
+    const ending = bytes?.[0] === 0xff && bytes[1] === 0xd8 ? "jpg" : "png";
+    return bytes === undefined ? [] : [[`pictures/${picture}.${ending}`, bytes] as const];
+  });
+  return Object.fromEntries(used);
 }
 
 // A zip knows the years 1980 to 2107.
@@ -54,7 +80,15 @@ function jsonBytes(json: Json): Uint8Array {
  * Reads a `.verso` file of this or an earlier version: all of it, or every fault with its place. Whatever the bytes
  * are, it never throws and never unpacks more than a project can hold.
  */
-export function readProject(bytes: Uint8Array): Result<Project, readonly ProjectProblem[]> {
+export function readProject(bytes: Uint8Array): Read<Project> {
+  const read = readProjectFile(bytes);
+  return read.ok ? ok(read.value.project) : read;
+}
+
+export type ProjectFile = { readonly project: Project; readonly pictures: Pictures };
+
+/** The same with the pictures that lie beside it. */
+export function readProjectFile(bytes: Uint8Array): Read<ProjectFile> {
   if (bytes.length > largestProjectFile) {
     return err([{ path: "", kind: "file-too-large", most: largestProjectFile }]);
   }
@@ -66,21 +100,33 @@ export function readProject(bytes: Uint8Array): Result<Project, readonly Project
   if (!json.ok) return json;
   const whole = withPlanText(json.value, files.value);
   if (!whole.ok) return whole;
-  const project = readProjectJson(whole.value);
-  return project.ok ? withReadablePlan(project.value) : project;
+  const read = readProjectJson(whole.value);
+  const project = read.ok ? withReadablePlan(read.value) : read;
+  return project.ok ? ok({ project: project.value, pictures: picturesIn(files.value) }) : project;
 }
 
-type Files = ReadonlyMap<EntryName, Uint8Array>;
+function picturesIn(files: Files): Pictures {
+  return new Map(
+    [...files].flatMap(([name, bytes]) => {
+      const id = pictureEntry.exec(name)?.[1];
+      return id === undefined ? [] : [[id, bytes] as const];
+    }),
+  );
+}
+
+type Files = ReadonlyMap<string, Uint8Array>;
 type Read<T> = Result<T, readonly ProjectProblem[]>;
 
 function unpack(bytes: Uint8Array): Read<Files> {
   const problems: ProjectProblem[] = [];
   const seen = new Set<string>();
+  let ofPictures = 0;
   try {
     const unzipped = unzipSync(bytes, {
       // What an entry says it unpacks to is all the room it is given, so nothing can grow beyond it.
       filter: ({ name, originalSize }) => {
-        const problem = entryProblem(name, originalSize, seen.has(name));
+        if (pictureEntry.test(name)) ofPictures += originalSize;
+        const problem = entryProblem(name, originalSize, seen.has(name) || ofPictures > largestPictures);
         seen.add(name);
         if (problem !== null && problems.length < 20) problems.push(problem);
         return problem === null;
@@ -88,7 +134,7 @@ function unpack(bytes: Uint8Array): Read<Files> {
     });
     if (!seen.has("manifest.json")) return err([{ path: "", kind: "not-a-project" }]);
     if (problems.length > 0) return err(problems);
-    return ok(filesOf(unzipped));
+    return ok(new Map(Object.entries(unzipped)));
   } catch {
     const broken: ProjectProblem =
       seen.size === 0
@@ -96,12 +142,6 @@ function unpack(bytes: Uint8Array): Read<Files> {
         : { path: "", kind: "entry-damaged", entry: last(seen) };
     return err(problems.length > 0 ? problems : [broken]);
   }
-}
-
-function filesOf(unzipped: Readonly<Record<string, Uint8Array>>): Files {
-  const files = new Map<EntryName, Uint8Array>();
-  for (const [name, bytes] of Object.entries(unzipped)) if (isEntryName(name)) files.set(name, bytes);
-  return files;
 }
 
 function last(names: ReadonlySet<string>): string {
@@ -114,8 +154,8 @@ function isEntryName(name: string): name is EntryName {
 
 function entryProblem(name: string, size: number, isAgain: boolean): ProjectProblem | null {
   const entry = name.slice(0, 100);
-  if (!isEntryName(name) || isAgain) return { path: "", kind: "entry-unknown", entry };
-  const most = entries[name];
+  const most = pictureEntry.test(name) ? largestPicture : isEntryName(name) ? entries[name] : null;
+  if (most === null || isAgain) return { path: "", kind: "entry-unknown", entry };
   // Written so that a size that is no number is caught as well.
   return size <= most ? null : { path: "", kind: "entry-too-large", entry, most };
 }
@@ -131,7 +171,7 @@ function manifestProblems(files: Files): readonly ProjectProblem[] {
   }
   const sums = sumsIn(listed);
   if (sums === null) return [{ path: "entries", kind: "wrong-type", expected: "list" }];
-  const missing = [...sums.keys()].filter((name) => !isEntryName(name) || !files.has(name));
+  const missing = [...sums.keys()].filter((name) => !files.has(name));
   return [
     ...missing.map((entry): ProjectProblem => ({ path: "", kind: "entry-missing", entry })),
     ...[...files].flatMap(([name, bytes]) =>
@@ -140,9 +180,11 @@ function manifestProblems(files: Files): readonly ProjectProblem[] {
   ];
 }
 
+const mostListed = mostOf.rows + 100;
+
 /** Checksums by name; `null`: it is no list of entries. */
 function sumsIn(listed: unknown): ReadonlyMap<string, string> | null {
-  if (!Array.isArray(listed) || listed.length > 100) return null;
+  if (!Array.isArray(listed) || listed.length > mostListed) return null;
   const sums = new Map<string, string>();
   for (const entry of listed as readonly unknown[]) {
     if (!isObject(entry)) return null;

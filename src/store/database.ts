@@ -24,18 +24,26 @@ export type StoredVersion = {
   readonly bytes: Uint8Array;
 };
 
+export type StoredPicture = {
+  readonly project: string;
+  /** The SHA-256 of its bytes. */
+  readonly id: string;
+  readonly bytes: Uint8Array;
+};
+
 export interface Tables extends DBSchema {
   projects: { key: string; value: ProjectSummary };
   records: { key: [string, number]; value: StoredRecord };
   versions: { key: [string, string]; value: StoredVersion };
+  pictures: { key: [string, string]; value: StoredPicture };
 }
 export type Database = IDBPDatabase<Tables>;
 type TableName = StoreNames<Tables>;
 export type Writing = IDBPTransaction<Tables, TableName[], "readwrite">;
 export type Reading = IDBPTransaction<Tables, TableName[], "readonly">;
 
-const schemaVersion = 1;
-export const tableNames: readonly TableName[] = ["projects", "records", "versions"];
+const schemaVersion = 2;
+export const tableNames: readonly TableName[] = ["projects", "records", "versions", "pictures"];
 
 /** The connection is opened when it is first needed and again after it was lost. */
 export class Connection {
@@ -117,10 +125,12 @@ function settledRequest(request: IDBOpenDBRequest): Promise<IDBDatabase> {
 }
 
 function createTables(database: IDBDatabase, from: number): void {
-  if (from >= 1) return;
-  database.createObjectStore("projects", { keyPath: "id" });
-  database.createObjectStore("records", { keyPath: ["project", "seq"] });
-  database.createObjectStore("versions", { keyPath: ["project", "id"] });
+  if (from < 1) {
+    database.createObjectStore("projects", { keyPath: "id" });
+    database.createObjectStore("records", { keyPath: ["project", "seq"] });
+    database.createObjectStore("versions", { keyPath: ["project", "id"] });
+  }
+  if (from < 2) database.createObjectStore("pictures", { keyPath: ["project", "id"] });
 }
 
 /** The result once the transaction is through. Where the work fails, nothing of it stays. */

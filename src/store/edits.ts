@@ -1,5 +1,6 @@
 import * as Y from "yjs";
 import {
+  type Column,
   type FactName,
   type Facts,
   factNames,
@@ -31,12 +32,14 @@ export function editsOf(
 ): ProjectEdits {
   const setFacts = (change: Partial<Facts>) => {
     const names = factNames.filter((name) => Object.hasOwn(change, name));
-    transact(names.join(" "), () => writeSomeFacts(roots, names, { ...usualFacts, ...change }));
+    transact(fieldOf(names, chosenFacts), () => writeSomeFacts(roots, names, { ...usualFacts, ...change }));
   };
   return {
     setTitle: (title) => setFacts({ title: limited(title, longestText.title) }),
     setSettings: (change) => setFacts(inSection("settings", change)),
     setSize: (change) => setFacts(inSection("size", change)),
+    setTopPhoto: (topPhoto) => setFacts({ topPhoto }),
+    setPhotos: (photos) => setFacts({ photos }),
     setTime: (time) => setFacts({ time }),
     setPlain: (change) => setFacts(inSection("plain", change)),
     setHeap: (change) => setFacts(inSection("heap", change)),
@@ -46,6 +49,30 @@ export function editsOf(
     keepPlan: (plan) => transact(null, () => writePlan(roots, plan)),
     tick: (step, done) => transact(null, () => writeTick(roots, project().plan, { step, done })),
   };
+}
+
+// What is chosen, not typed: two choices made quickly are still two steps of undo.
+const chosenFacts: ReadonlySet<string> = new Set<FactName>(
+  factNames.filter((name) => name.startsWith("wishes.") || name.startsWith("heap.")),
+)
+  .add("time")
+  .add("topPhoto")
+  .add("photos")
+  .add("settings.unit")
+  .add("size.from")
+  .add("size.method");
+const chosenCells: ReadonlySet<string> = new Set<Column>([
+  "kind",
+  "keep",
+  "use",
+  "direction",
+  "grain",
+  "washed",
+]);
+
+/** What is typed letter by letter has a name, under which its letters are one step; what is chosen has none. */
+function fieldOf(names: readonly string[], chosen: ReadonlySet<string>): string | null {
+  return names.every((name) => chosen.has(name)) ? null : names.join(" ");
 }
 
 function inSection(section: string, change: object): Partial<Facts> {
@@ -58,8 +85,8 @@ type RowEdits = Pick<ProjectEdits, "addRows" | "changeRow" | "changeRows" | "rem
 
 function rowEdits(roots: Roots, transact: Transact, newId: () => string): RowEdits {
   const changeRows = (ids: readonly string[], change: LeftoverChange) => {
-    const field = `${ids.join(" ")} ${Object.keys(change.cells ?? change).join(" ")}`;
-    transact(field, () => {
+    const typed = fieldOf(Object.keys(change.cells ?? change), chosenCells);
+    transact(typed === null ? null : `${ids.join(" ")} ${typed}`, () => {
       for (const id of ids) changeRow(roots, id, change);
     });
   };
@@ -152,7 +179,7 @@ function writeSomeFacts(roots: Roots, names: readonly FactName[], facts: Facts):
 
 /** A plan's text is long, and none of hers to shorten. */
 function hasPlan(name: FactName): boolean {
-  return name === "plan" || name === "wishes.stays";
+  return name === "plan" || name === "wishes.stays" || name === "wishes.byHand";
 }
 
 function writePlan(roots: Roots, plan: KeptPlan | null): void {

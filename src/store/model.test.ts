@@ -275,6 +275,34 @@ describe("worked cases", () => {
     expect(model.project.title).toBe("First");
   });
 
+  test("each change of a plan, mark or choice is a step of its own, however quick", () => {
+    const { model } = tab();
+    const [id = ""] = model.edits.addRows([strip]);
+    for (const value of ["must", "keep-back"] as const)
+      model.edits.changeRow(id, { cells: { use: { text: value, value } } });
+    for (const plan of ["one", "other"]) model.edits.setWishes({ byHand: { plan, job: "" } });
+    model.edits.setTime("afternoon");
+    model.edits.setTime("any");
+    const seen = () => {
+      const { wishes, leftovers, time } = model.project;
+      return [wishes.byHand?.plan, leftovers[0]?.cells.use?.value, time];
+    };
+    const steps = [seen()];
+    for (let undone = 0; undone < 6; undone++) {
+      model.undo();
+      steps.push(seen());
+    }
+    expect(steps).toEqual([
+      ["other", "keep-back", "any"],
+      ["other", "keep-back", "afternoon"],
+      ["other", "keep-back", empty.time],
+      ["one", "keep-back", empty.time],
+      [undefined, "keep-back", empty.time],
+      [undefined, "must", empty.time],
+      [undefined, undefined, empty.time],
+    ]);
+  });
+
   test("two tabs at two cells of one row: both changes stay", () => {
     const one = tab(empty, "one");
     const [id = ""] = one.model.edits.addRows([strip]);

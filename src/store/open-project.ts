@@ -1,7 +1,8 @@
-import { type Project, writeProject } from "../files/index.ts";
+import { type Pictures, type Project, type ProjectFile, writeProject } from "../files/index.ts";
 import type { Copies } from "./copies.ts";
 import type { Connection } from "./database.ts";
 import { type ModelSurroundings, ProjectModel } from "./model.ts";
+import { pictureIdOf, readPictures, writePictures } from "./pictures.ts";
 import { compact, hasProject, type ReadRecords, readRecords, writeEntry } from "./project-table.ts";
 import { isWhole } from "./records.ts";
 import { Saver } from "./saver.ts";
@@ -10,6 +11,7 @@ import {
   keepVersion,
   lastReadable,
   listVersions,
+  putVersion,
   readVersion,
   removeVersion,
   versionEvery,
@@ -30,6 +32,7 @@ export type ProjectSurroundings = {
 const compactEvery = 100;
 
 type From = {
+  readonly pictures: Pictures;
   readonly lastSeq: number;
   readonly changedAt: number;
   readonly model: (around: ModelSurroundings) => ProjectModel;
@@ -42,6 +45,9 @@ export class OpenProject {
   readonly #model: ProjectModel;
   readonly #saver: Saver;
   readonly #listeners = new Set<() => void>();
+  readonly #pictures: Map<string, Uint8Array>;
+  /** Those that are not on the disk yet. */
+  readonly #unkeptPictures = new Map<string, Uint8Array>();
   #state: ProjectState | null = null;
   #isNew: boolean;
   #isGone = false;
@@ -52,6 +58,7 @@ export class OpenProject {
   #lastVersionAt: number | null = null;
   #catchingUp: Promise<void> = Promise.resolve();
   #copying: Promise<void> = Promise.resolve();
+  #isCopyDue = false;
 
   private constructor(id: string, surroundings: ProjectSurroundings, from: From) {
     this.id = id;
@@ -59,6 +66,8 @@ export class OpenProject {
     this.#changedAt = from.changedAt;
     this.#lastSeq = from.lastSeq;
     this.#isNew = from.lastSeq === 0;
+    this.#pictures = new Map(from.pictures);
+    if (this.#isNew) for (const [id, bytes] of from.pictures) this.#unkeptPictures.set(id, bytes);
     this.#saver = new Saver({
       write: (bytes) => this.#write(bytes),
       troubleOf: (error) => surroundings.connection.troubleOf(error),
@@ -80,9 +89,14 @@ export class OpenProject {
   }
 
   /** A new project, in memory at once; `kept` says when it is on the disk. */
-  static create(id: string, project: Project, surroundings: ProjectSurroundings): OpenProject {
+  static create(
+    id: string,
+    { project, pictures }: ProjectFile,
+    surroundings: ProjectSurroundings,
+  ): OpenProject {
     const model = (around: ModelSurroundings) => ProjectModel.of(project, around);
-    return new OpenProject(id, surroundings, { lastSeq: 0, changedAt: surroundings.clock(), model });
+    const from = { pictures, lastSeq: 0, changedAt: surroundings.clock(), model };
+    return new OpenProject(id, surroundings, from);
   }
 
   /** `null`: no such project. Rejects where storage can't be read. */
@@ -94,7 +108,9 @@ export class OpenProject {
     const found = await surroundings.copies.read(id);
     const copies = found.flatMap(({ version, bytes }) => (version === null ? [bytes] : []));
     const model = (around: ModelSurroundings) => ProjectModel.from(records, around, { copies, instead });
-    const open = new OpenProject(id, surroundings, { lastSeq: Math.max(last, 1), changedAt, model });
+    const pictures = await readPictures(surroundings.connection, id);
+    const from = { pictures, lastSeq: Math.max(last, 1), changedAt, model };
+    const open = new OpenProject(id, surroundings, from);
     if (records.length > compactEvery) open.#compact();
     void open.#copy().then(() => surroundings.copies.removeOfClosedTabs(id));
     return open;
@@ -128,8 +144,10 @@ export class OpenProject {
     return this.#isGone;
   }
 
-  kept(): Promise<boolean> {
-    return this.#saver.kept();
+  async kept(): Promise<boolean> {
+    const isKept = await this.#saver.kept();
+    await this.#copying;
+    return isKept;
   }
 
   /** Removed or wiped: it can still be looked at and exported. */
@@ -158,8 +176,30 @@ export class OpenProject {
     this.#model.destroy();
   }
 
+  get pictures(): Pictures {
+    return this.#pictures;
+  }
+
   exportFile(): Uint8Array {
-    return writeProject(this.#model.project, this.#surroundings.clock());
+    return writeProject(this.#model.project, this.#surroundings.clock(), this.#pictures);
+  }
+
+  async #addPictures(pictures: readonly Uint8Array[]): Promise<readonly (string | null)[]> {
+    const ids = await Promise.all(pictures.map(pictureIdOf));
+    const known = ids.flatMap((id, at) => {
+      const bytes = pictures[at];
+      return id === null || bytes === undefined ? [] : [[id, bytes] as const];
+    });
+    this.#keepPictures(new Map(known));
+    return ids;
+  }
+
+  #keepPictures(pictures: Pictures): void {
+    for (const [id, bytes] of pictures) {
+      if (this.#pictures.has(id)) continue;
+      this.#pictures.set(id, bytes);
+      this.#unkeptPictures.set(id, bytes);
+    }
   }
 
   handle(): ProjectHandle {
@@ -177,6 +217,9 @@ export class OpenProject {
       saved: () => this.#saver.kept(),
       saveAgain: () => this.#saver.tryNow(),
       exportFile: () => this.exportFile(),
+      addPictures: (pictures) => this.#addPictures(pictures),
+      keepPictures: (pictures) => this.#keepPictures(pictures),
+      picture: (id) => this.#pictures.get(id) ?? null,
       ...this.#versionsHandle(),
       close: () => this.#surroundings.onClose(this),
     };
@@ -189,14 +232,18 @@ export class OpenProject {
     const { connection } = this.#surroundings;
     return {
       versions: () => listVersions(connection, this.id).catch((): readonly ProjectVersion[] => []),
-      saveNamedVersion: (name) => this.#keepVersion(name.slice(0, 200), this.#model.project),
+      saveNamedVersion: (name, plan) => {
+        const { project } = this.#model;
+        const value = plan === undefined ? project : { ...project, plan, ticked: new Set<string>() };
+        return this.#keepVersion(name.slice(0, 200), value);
+      },
       readVersion: (version) => readVersion(connection, this.id, version).catch(() => null),
       goBackTo: (version) => this.#goBackTo(version),
-      removeVersion: (version) =>
-        removeVersion(connection, this.id, version).then(
-          () => this.#surroundings.copies.removeVersions(this.id, [version]).then(() => true),
-          () => false,
-        ),
+      removeVersion: async (version) => {
+        const removed = await removeVersion(this.#surroundings, this.id, version).catch(() => null);
+        if (removed === null) return null;
+        return () => putVersion(this.#surroundings, removed).catch(() => false);
+      },
     };
   }
 
@@ -207,6 +254,10 @@ export class OpenProject {
 
   async #write(bytes: Uint8Array): Promise<boolean> {
     const { connection, clock, onKept } = this.#surroundings;
+    // Before the rows that name them: where there is no room for a picture, the edit is not kept either, and says so.
+    const pictures = new Map(this.#unkeptPictures);
+    await writePictures(connection, this.id, pictures);
+    for (const id of pictures.keys()) this.#unkeptPictures.delete(id);
     const entry = { bytes, at: clock(), summary: this.summary, isFirst: this.#isNew };
     const seq = await writeEntry(connection, entry);
     if (seq === null) {
@@ -214,7 +265,8 @@ export class OpenProject {
       return false;
     }
     this.#isNew = false;
-    await this.#copy();
+    // The next edit doesn't wait for it.
+    void this.#copy();
     // Another tab may have written in between; its edits are still to be taken in.
     if (seq === this.#lastSeq + 1) this.#lastSeq = seq;
     else void this.catchUp();
@@ -224,10 +276,13 @@ export class OpenProject {
     return true;
   }
 
-  /** One after the other, each with all that is known by then. */
+  /** One after the other, each with all that is known by then; one that hasn't begun serves all who ask. */
   #copy(): Promise<void> {
+    if (this.#isCopyDue) return this.#copying;
+    this.#isCopyDue = true;
     const { copies } = this.#surroundings;
     this.#copying = this.#copying.then(async () => {
+      this.#isCopyDue = false;
       if (this.#isGone || this.#isLetGo) return;
       const { bytes } = this.#model;
       await copies.write({ project: this.id, version: null, about: this.summary, bytes });
@@ -258,6 +313,8 @@ export class OpenProject {
     this.#lastSeq = read.last;
     this.#changedAt = Math.max(this.#changedAt, read.changedAt);
     if (read.records.length === 0) return;
+    const pictures = await readPictures(this.#surroundings.connection, this.id);
+    for (const [id, bytes] of pictures) this.#pictures.set(id, bytes);
     this.#model.take(read.records);
     void this.#copy();
     this.#publish();
@@ -275,9 +332,9 @@ export class OpenProject {
   }
 
   async #keepVersion(name: string | null, value: Project): Promise<boolean> {
-    const { connection, copies, clock, newId } = this.#surroundings;
+    const { clock, newId } = this.#surroundings;
     const version = { project: this.id, id: newId(), name, at: clock(), value };
-    return await keepVersion(connection, copies, version).catch(() => false);
+    return await keepVersion(this.#surroundings, version).catch(() => false);
   }
 
   async #goBackTo(version: string): Promise<boolean> {

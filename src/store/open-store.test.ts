@@ -1,7 +1,8 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { newProject, readProject, writeProject } from "../files/index.ts";
+import { handMadePlan } from "../../test/generators/handMadePlan.ts";
+import { type KeptPlan, newProject, readProject, writePlan, writeProject } from "../files/index.ts";
 import type { Tables } from "./database.ts";
 import { openStore } from "./open-store.ts";
 import type { ProjectHandle, Store, StoredProblem } from "./types.ts";
@@ -388,6 +389,39 @@ describe("versions", () => {
     project.undo();
     expect(project.state().project).toMatchObject({ title: "New", leftovers: [] });
     expect(await project.goBackTo("none")).toBe(false);
+  });
+
+  test("a plan kept under a name is in that version alone, and there again after going back", async () => {
+    const { style, seed, effort } = handMadePlan();
+    const text = writePlan(handMadePlan());
+    const plan: KeptPlan = { text, job: "j", style, seed, effort, keptAt: 77 };
+    const project = await tab().create({ title: "Old" });
+    project.addRows([strip]);
+    project.keepPlan(plan);
+    project.tick("u1", true);
+    const other = { ...plan, keptAt: plan.keptAt + 1 };
+    expect(await project.saveNamedVersion("the other", other)).toBe(true);
+    expect(project.state().project.plan?.keptAt).toBe(plan.keptAt);
+    const named = (await project.versions()).find(({ name }) => name === "the other");
+    expect(await project.goBackTo(named?.id ?? "")).toBe(true);
+    expect(project.state().project).toMatchObject({ plan: other, ticked: new Set() });
+    project.undo();
+    expect(project.state().project).toMatchObject({ plan, ticked: new Set(["u1"]) });
+  });
+
+  test("one that is removed is put back as it was", async () => {
+    const store = tab();
+    const project = await store.create();
+    project.addRows([strip]);
+    expect(await project.saveNamedVersion("the good one")).toBe(true);
+    const before = await project.versions();
+    const [one] = before;
+    const back = await project.removeVersion(one?.id ?? "");
+    expect(await project.versions()).toEqual([]);
+    expect(await project.removeVersion(one?.id ?? "")).toBeNull();
+    expect(await back?.()).toBe(true);
+    expect(await project.versions()).toEqual(before);
+    expect((await project.readVersion(one?.id ?? ""))?.leftovers).toHaveLength(1);
   });
 
   test("one is kept by itself before the first edit and every ten minutes of editing", async () => {

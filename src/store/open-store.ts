@@ -1,5 +1,5 @@
 import { err, ok } from "../engine/length/index.ts";
-import { newProject, type Project, readProject } from "../files/index.ts";
+import { newProject, type Pictures, type Project, readProjectFile } from "../files/index.ts";
 import { Copies } from "./copies.ts";
 import { Connection } from "./database.ts";
 import { otherTabs, type Tabs } from "./messages.ts";
@@ -38,6 +38,7 @@ class ProjectsOnDevice {
   #device: Pick<StoreState, "persisted" | "space"> = { persisted: null, space: null };
   #state: StoreState | null = null;
   #isClosed = false;
+  #shelfHeld: Promise<ProjectHandle | null> = Promise.resolve(null);
   #stopLooking: () => void = () => {};
   #failures = 0;
   #nextLook: ReturnType<typeof setTimeout> | undefined;
@@ -67,17 +68,19 @@ class ProjectsOnDevice {
         this.#listeners.add(listener);
         return () => this.#listeners.delete(listener);
       },
-      create: (from) => this.#create(from ?? {}),
+      create: (from, pictures) => this.#create(from ?? {}, pictures),
       open: async (id) => (await this.#use(id))?.handle ?? null,
       duplicate: (id, title) => this.#duplicate(id, title),
       remove: (id) => this.#remove(id),
       restore: async (id) => hasAny(await this.#change(() => setRemoved(this.#connection, id, null))),
       importFile: async (bytes) => {
-        const read = readProject(bytes);
-        return read.ok ? ok(await this.#create(read.value)) : err(read.error);
+        const read = readProjectFile(bytes);
+        return read.ok ? ok(await this.#create(read.value.project, read.value.pictures)) : err(read.error);
       },
       exportFile: (id) => this.#with(id, (project) => project.exportFile()),
+      shelf: () => this.#shelf(),
       askToPersist: () => this.#askToPersist(),
+      lookAtDevice: () => this.#askDevice(),
       wipeAll: () => this.#wipeAll(),
       close: () => this.#close(),
     };
@@ -92,10 +95,14 @@ class ProjectsOnDevice {
 
   // ---- Projects
 
-  async #create(from: Partial<Project>): Promise<ProjectHandle> {
-    const { clock, newId, titleOfNew } = this.#surroundings;
+  async #create(
+    from: Partial<Project>,
+    pictures: Pictures = new Map(),
+    id: string = this.#surroundings.newId(),
+  ): Promise<ProjectHandle> {
+    const { clock, titleOfNew } = this.#surroundings;
     const project = { ...newProject({ title: titleOfNew, createdAt: clock() }), ...from };
-    const open = OpenProject.create(newId(), project, this.#around());
+    const open = OpenProject.create(id, { project, pictures }, this.#around());
     const opened = this.#enter(open);
     opened.users++;
     await open.kept();
@@ -105,9 +112,21 @@ class ProjectsOnDevice {
   }
 
   async #duplicate(id: string, title: string): Promise<ProjectHandle | null> {
-    const project = await this.#with(id, ({ state }) => state.project);
-    if (project === null) return null;
-    return await this.#create({ ...project, title, sample: false, createdAt: this.#surroundings.clock() });
+    const found = await this.#with(id, ({ state: { project }, pictures }) => ({ project, pictures }));
+    if (found === null) return null;
+    const copy = { ...found.project, title, sample: false, createdAt: this.#surroundings.clock() };
+    return await this.#create(copy, found.pictures);
+  }
+
+  /** Opened once and held. After everything was deleted there is a new one, empty. */
+  async #shelf(): Promise<ProjectHandle> {
+    const held = await this.#shelfHeld;
+    if (held !== null && !held.state().gone) return held;
+    const opening = this.#use(shelfId).then(
+      (opened) => opened?.handle ?? this.#create({ title: "" }, new Map(), shelfId),
+    );
+    this.#shelfHeld = opening;
+    return await opening;
   }
 
   /** The open project, opened if need be, and one more who uses it. */
@@ -282,9 +301,9 @@ class ProjectsOnDevice {
   }
 
   #now(): StoreState {
-    const open = [...this.#open.values()].map(({ project }) => project).filter(({ isGone }) => !isGone);
+    const open = [...this.#open.values()].map(({ project }) => project).filter(isBack);
     const own = new Map(open.map((project) => [project.id, project.summary]));
-    const listed = this.#listed ?? [];
+    const listed = (this.#listed ?? []).filter(isBack);
     const there = listed.map((summary) => own.get(summary.id) ?? summary);
     const known = new Set(listed.map(({ id }) => id));
     const unkept = open
@@ -340,6 +359,13 @@ async function folderOf(
 
 function hasAny(changed: readonly string[] | null): boolean {
   return changed !== null && changed.length > 0;
+}
+
+/** What earlier quilts left over lies in a document like those of the backs, under a name no back has. */
+const shelfId = "shelf";
+
+function isBack({ id, isGone = false }: { readonly id: string; readonly isGone?: boolean }): boolean {
+  return id !== shelfId && !isGone;
 }
 
 /** In milliseconds. */

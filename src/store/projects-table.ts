@@ -57,6 +57,7 @@ async function deleteProject(writing: Writing, id: string): Promise<void> {
   await writing.objectStore("projects").delete(id);
   await writing.objectStore("records").delete(IDBKeyRange.bound([id, 0], [id, Number.POSITIVE_INFINITY]));
   await writing.objectStore("versions").delete(versionsOf(id));
+  await writing.objectStore("pictures").delete(versionsOf(id));
 }
 
 /** Everything. Gives the ids of all that was there. */

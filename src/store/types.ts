@@ -5,12 +5,14 @@ import type {
   KeptPlan,
   Leftover,
   NewLeftover,
+  Pictures,
   PlainCloth,
   Project,
   ProjectProblem,
   ProjectSettings,
   ProjectSize,
   RoughStock,
+  TopPhoto,
   Wishes,
 } from "../files/index.ts";
 
@@ -25,7 +27,7 @@ export type Store = {
   state(): StoreState;
   subscribe(listener: () => void): () => void;
   /** A new project, kept before it is given back. `from`: what it starts with, such as the sample. */
-  create(from?: Partial<Project>): Promise<ProjectHandle>;
+  create(from?: Partial<Project>, pictures?: Pictures): Promise<ProjectHandle>;
   /**
    * `null`: there is no such project (any more), or, where `trouble` says so, storage could not be read although it
    * was tried for some seconds. Opened twice in one tab it is the same handle.
@@ -40,8 +42,15 @@ export type Store = {
   importFile(bytes: Uint8Array): Promise<Result<ProjectHandle, readonly ProjectProblem[]>>;
   /** The project as a `.verso` file, unsaved edits included. `null`: no such project. */
   exportFile(id: string): Promise<Uint8Array | null>;
+  /**
+   * What earlier quilts left over, independent of any back: rows like those of a heap, kept with the same care. It is
+   * no back and stands in no list.
+   */
+  shelf(): Promise<ProjectHandle>;
   /** Asks the browser not to clear this device's projects by itself. */
   askToPersist(): Promise<boolean>;
+  /** Asks the browser anew how much room is taken and whether it keeps it. */
+  lookAtDevice(): Promise<void>;
   /** Every project, version and deleted project on this device. Other tabs close theirs. */
   wipeAll(): Promise<boolean>;
   close(): Promise<void>;
@@ -135,13 +144,24 @@ export type ProjectHandle = ProjectEdits & {
   saved(): Promise<boolean>;
   saveAgain(): void;
   exportFile(): Uint8Array;
+  /**
+   * Keeps pictures (JPEG or PNG) beside the project, with the next edit. Gives what each is known by, for
+   * `Leftover.picture`; `null`: this one can't be kept.
+   */
+  addPictures(pictures: readonly Uint8Array[]): Promise<readonly (string | null)[]>;
+  /** Pictures that are known by these names already, with cloth that moves from elsewhere. */
+  keepPictures(pictures: Pictures): void;
+  /** A picture by what it is known by; `null`: it isn't here. */
+  picture(id: string): Uint8Array | null;
   versions(): Promise<readonly ProjectVersion[]>;
-  saveNamedVersion(name: string): Promise<boolean>;
+  /** `plan`: kept in it, with nothing ticked, in place of the one that she keeps now. */
+  saveNamedVersion(name: string, plan?: KeptPlan): Promise<boolean>;
   /** What a version holds, to look at. `null`: it can't be read. */
   readVersion(id: string): Promise<Project | null>;
   /** As an edit of its own, which can be undone; what is there now is kept as a version first. */
   goBackTo(id: string): Promise<boolean>;
-  removeVersion(id: string): Promise<boolean>;
+  /** Gives what puts it back as it was (false: it can't); `null`: it could not be removed. */
+  removeVersion(id: string): Promise<(() => Promise<boolean>) | null>;
   /** Keeps what is still unsaved if that can be done, and lets go of it. */
   close(): Promise<void>;
 };
@@ -150,6 +170,10 @@ export type ProjectEdits = {
   setTitle(title: string): void;
   setSettings(change: Partial<ProjectSettings>): void;
   setSize(change: Partial<ProjectSize>): void;
+  /** Its picture is kept before (`addPictures`). `null`: there is none any more. */
+  setTopPhoto(topPhoto: TopPhoto | null): void;
+  /** Photos of leftovers, kept before (`addPictures`); at most `mostPhotos`. */
+  setPhotos(photos: readonly string[]): void;
   setTime(time: Time): void;
   setPlain(change: Partial<PlainCloth>): void;
   setHeap(change: Partial<HeapFacts>): void;

@@ -22,16 +22,21 @@ export type NewVersion = {
 };
 
 /** Keeps a version and gives up those that are one too many. False: it could not be kept. */
-export async function keepVersion(
-  connection: Connection,
-  copies: Copies,
-  { value, ...about }: NewVersion,
-): Promise<boolean> {
+export async function keepVersion(kept: Kept, { value, ...about }: NewVersion): Promise<boolean> {
   const bytes = writeProject(value, about.at);
-  const stored = { ...about, bytes, leftovers: value.leftovers.length, planned: value.plan !== null };
+  return await putVersion(kept, {
+    ...about,
+    bytes,
+    leftovers: value.leftovers.length,
+    planned: value.plan !== null,
+  });
+}
+
+/** The same for one that is packed already. */
+export async function putVersion({ connection, copies }: Kept, stored: StoredVersion): Promise<boolean> {
   const dropped = await writeVersion(connection, stored);
   if (dropped === null) return false;
-  const { project, id, name, at, leftovers, planned } = stored;
+  const { project, id, name, at, leftovers, planned, bytes } = stored;
   await copies.write({ project, version: id, about: { name, at, leftovers, planned }, bytes });
   await copies.removeVersions(project, dropped);
   return true;
@@ -103,9 +108,23 @@ export async function readVersion(
   return read.ok ? read.value : null;
 }
 
-export async function removeVersion(connection: Connection, project: string, id: string): Promise<void> {
-  await connection.write(["versions"], (writing) => writing.objectStore("versions").delete([project, id]));
+/** What was removed, to be put back; `null`: there was none. */
+export async function removeVersion(
+  { connection, copies }: Kept,
+  project: string,
+  id: string,
+): Promise<StoredVersion | null> {
+  const removed = await connection.write(["versions"], async (writing) => {
+    const versions = writing.objectStore("versions");
+    const found = await versions.get([project, id]);
+    await versions.delete([project, id]);
+    return found ?? null;
+  });
+  await copies.removeVersions(project, [id]);
+  return removed;
 }
+
+type Kept = { readonly connection: Connection; readonly copies: Copies };
 
 /** The last version that can be read: what is left where the project itself can't be. */
 export async function lastReadable(connection: Connection, project: string): Promise<Project | null> {

@@ -21,7 +21,7 @@ export type AdviceTexts = {
 };
 
 export function adviceTexts(locale: Locale, unit: DisplayUnit): AdviceTexts {
-  return inWordSet(locale, unit, english);
+  return inWordSet(locale, unit, { name: "advice", english });
 }
 
 function english(voice: Voice): AdviceTexts {

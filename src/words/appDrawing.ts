@@ -3,7 +3,7 @@ import type { Style } from "../engine/back/index.ts";
 import type { LayoutNode, LeafNode } from "../engine/layout/index.ts";
 import type { DisplayUnit, Length, Size } from "../engine/length/index.ts";
 import { onePattern, placeName, styleName } from "./english/names.ts";
-import { leftoverName, roleOf } from "./english/steps.ts";
+import { fabricNameOf, leftoverName, roleOf } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
 import type { Names } from "./types.ts";
 import { sentence, type Voice } from "./voice.ts";
@@ -27,11 +27,12 @@ export type DrawingTexts = {
   readonly cell: (path: readonly number[], layout: LayoutNode, names: Names) => string;
   /** What lies there or may lie there, without its place: "Square 3 (moss), 4 × 4 in". */
   readonly leaf: (node: LeafNode, names: Names) => string;
+  readonly fabric: (fabric: string, names: Pick<Names, "fabrics">) => string;
   readonly part: (node: LayoutNode, place: PartPlace, names: Names) => string;
 };
 
 export function drawingTexts(locale: Locale, unit: DisplayUnit): DrawingTexts {
-  return inWordSet(locale, unit, english);
+  return inWordSet(locale, unit, { name: "drawing", english });
 }
 
 function english(voice: Voice): DrawingTexts {
@@ -46,6 +47,7 @@ function english(voice: Voice): DrawingTexts {
     asListWhat: "Rows from top to bottom, places from left to right. Sizes as they show once sewn.",
     cell: (path, layout, names) => cellText(path, layout, { names, voice }),
     leaf: (node, names) => `${sentence(leafText(node, { names, voice }))}, ${voice.size(node)}`,
+    fabric: (fabric, names) => sentence(fabricNameOf(fabric, names)),
     part: (node, place, names) => partText(node, place, { names, voice }),
   };
 }

@@ -1,4 +1,5 @@
 /** What the frame of the app says: its bar, its ways, what keeps it from being steady. */
+import { tablesOf } from "./fetched.ts";
 import type { Locale } from "./locales.ts";
 import { inBrackets } from "./pseudo.ts";
 
@@ -15,6 +16,8 @@ export type FrameWords = {
   readonly leftovers: string;
   readonly plan: string;
   readonly sew: string;
+  readonly photo: string;
+  readonly settings: string;
   readonly titleOfNew: string;
   /** What a page is called in the browser's tab: page, project, app. */
   readonly pageTitle: (page: string, project: string | null) => string;
@@ -38,6 +41,12 @@ export type FrameWords = {
   readonly updateNow: string;
   readonly updateLater: string;
 
+  // What keeps her work for good.
+  readonly copyOutside: string;
+  /** On one system a browser tab and the installed app don't see each other's projects. */
+  readonly keptApart: string;
+  readonly understood: string;
+
   // When something went wrong.
   readonly wentWrong: string;
   readonly wentWrongWhat: string;
@@ -60,6 +69,8 @@ const english: FrameWords = {
   leftovers: "Leftovers",
   plan: "Plan",
   sew: "Sew",
+  photo: "From photos",
+  settings: "Settings",
   titleOfNew: "New back",
   pageTitle: (page, project) => [page, ...(project === null ? [] : [project]), "Verso"].join(" · "),
   skip: "Skip to the page",
@@ -80,6 +91,12 @@ const english: FrameWords = {
   updateReady: "A newer Verso is ready.",
   updateNow: "Use it now",
   updateLater: "Later",
+
+  copyOutside:
+    "Much has changed here since this back was last saved outside of this browser. A file of your own is safer.",
+  keptApart:
+    "On this device a browser tab and the app on the home screen keep separate projects. Stay with one of them, or carry a back over as a file.",
+  understood: "All right",
 
   wentWrong: "This page stopped working.",
   wentWrongWhat: "What you entered before is kept. Save a file to be sure, then open the page again.",
@@ -120,5 +137,7 @@ function notReadableWhat(why: NotSavedWhy): string {
 }
 
 export function frameWords(locale: Locale): FrameWords {
+  // `Tables` holds that a language's frame is of this type.
+  if (locale === "de") return tablesOf(locale).frame as FrameWords;
   return locale === "en-XA" ? inBrackets(english) : english;
 }

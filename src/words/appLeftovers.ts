@@ -76,7 +76,10 @@ export type LeftoversTexts = {
   // Many at once.
   readonly many: string;
   readonly openTable: string;
+  readonly fromPhoto: string;
   readonly saveTable: string;
+  /** Where the device has a share sheet. */
+  readonly shareTable: string;
   readonly saveTableWhat: string;
   readonly tableName: (title: string) => string;
   readonly dropHere: string;
@@ -100,6 +103,7 @@ export type LeftoversTexts = {
   readonly view: string;
   readonly pile: { readonly [P in PileName]: string };
   readonly pileIs: (count: number, area: Area) => string;
+  readonly allOfThese: string;
   readonly markPile: (pile: PileName) => string;
   readonly use: { readonly [U in Use]: string };
   readonly rowCaption: (piece: SpokenPiece) => string;
@@ -176,7 +180,7 @@ export type LeftoversTexts = {
 };
 
 export function leftoversTexts(locale: Locale, unit: DisplayUnit): LeftoversTexts {
-  return inWordSet(locale, unit, english);
+  return inWordSet(locale, unit, { name: "leftovers", english });
 }
 
 function english(voice: Voice): LeftoversTexts {
@@ -225,7 +229,9 @@ function manyTexts(voice: Voice) {
   return {
     many: "Many at once: paste lines or a table here, or drop a file on this page.",
     openTable: "Open a table",
+    fromPhoto: "From a photo",
     saveTable: "Save as a table",
+    shareTable: "Share as a table",
     saveTableWhat: "A file (CSV) that a spreadsheet opens. Rows that wait are not in it.",
     tableName: (title: string) => `${title}, leftovers`,
     dropHere: "Let go to enter this table",
@@ -282,6 +288,7 @@ function viewTexts(voice: Voice) {
       large: "Large pieces",
     },
     pileIs: (count: number, area: Area) => `${voice.count(count, "piece", "pieces")}, ${voice.area(area)}`,
+    allOfThese: "All of these:",
     markPile: (pile: PileName) => `Mark all of this pile: ${pileNames[pile]}`,
     use: marks,
     rowCaption: (piece: SpokenPiece) => captionText(piece, voice),

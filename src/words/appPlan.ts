@@ -1,7 +1,7 @@
 /** What the page says on which a plan is found and kept. */
 import type { Style } from "../engine/back/index.ts";
 import type { ChoiceNote, Reason } from "../engine/choice/index.ts";
-import type { DraftProblem, Wish } from "../engine/cloth/index.ts";
+import type { Contrast, DraftProblem, Wish } from "../engine/cloth/index.ts";
 import type { DisplayUnit } from "../engine/length/index.ts";
 import type { Figures, Usable } from "../engine/plan/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
@@ -9,15 +9,11 @@ import { choiceNoteText, reasonsText } from "./english/choice.ts";
 import { draftProblem } from "./english/draftProblems.ts";
 import { styleName, styleSentence } from "./english/names.ts";
 import { buyText, figureLines, usableText } from "./english/plan.ts";
-import { leftoverName } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
 import { boltText, shortTimeText, timeText } from "./measures.ts";
 import type { Names } from "./types.ts";
 import { sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
-
-/** How many of one line of the heap are not used. */
-type LeftOver = { readonly piece: string; readonly count: number };
 
 /** How many rows there are, and how many of them wait to be mended. */
 type Rows = { readonly all: number; readonly waiting: number };
@@ -39,6 +35,10 @@ export type PlanTexts = {
   readonly drawing: string;
   readonly wishes: string;
   readonly wish: { readonly [W in Wish]: string };
+  readonly contrast: string;
+  readonly contrasts: { readonly [C in Contrast]: string };
+  /** What each of them means. */
+  readonly contrastIs: { readonly [C in Contrast]: string };
   readonly choosing: string;
   readonly reasons: (reasons: readonly Reason[]) => string;
   readonly choiceNote: (note: ChoiceNote) => string;
@@ -86,10 +86,11 @@ export type PlanTexts = {
   readonly buyRow: (row: BuyRow, names: Names) => string;
   readonly nothingToBuy: string;
   readonly left: string;
-  readonly leftOver: (entry: LeftOver, names: Names) => string;
   readonly nothingLeft: string;
   readonly notes: string;
   readonly note: (problem: DraftProblem) => string;
+  /** Fabrics of which no colour is known. */
+  readonly uncoloured: (fabrics: readonly string[]) => string;
   readonly waiting: (rows: number) => string;
 
   readonly notReady: string;
@@ -99,7 +100,7 @@ export type PlanTexts = {
 };
 
 export function planTexts(locale: Locale, unit: DisplayUnit): PlanTexts {
-  return inWordSet(locale, unit, english);
+  return inWordSet(locale, unit, { name: "plan", english });
 }
 
 function english(voice: Voice): PlanTexts {
@@ -150,7 +151,13 @@ function choiceTexts(voice: Voice) {
       "sew-less": "Sew less",
       "use-small": "Use up small ones",
       "buy-nothing": "Buy nothing",
-      "more-contrast": "More contrast",
+    },
+    contrast: "How should fabrics meet?",
+    contrasts: { blend: "Blend", mixed: "Mixed", strong: "Strong" },
+    contrastIs: {
+      blend: "Each fabric flows into the next. From across the room the pieces read as one.",
+      mixed: "As they come, but no fabric beside its like where that can be helped.",
+      strong: "Light beside dark wherever the pieces allow it, so that each one shows.",
     },
     choosing: "Looking for plans that differ…",
     reasons: (reasons: readonly Reason[]) => reasonsText(reasons, voice),
@@ -161,14 +168,16 @@ function choiceTexts(voice: Voice) {
 function changeTexts(voice: Voice) {
   return {
     change: "Change this plan",
-    changeHow: "Tap a piece in the drawing, or choose it in the list.",
+    changeHow:
+      "Tap a piece in the drawing, or choose it in the list. Once it is framed, you can also drag it onto another.",
     pieces: "Pieces of this plan",
     stays: "This stays",
     mustBeIn: "Must be in",
     leaveOut: "Leave out",
     keepWhole: "Keep whole",
     anotherHere: "Another piece here",
-    anotherHow: "Choose one: it stays here, and the rest is planned again round it.",
+    anotherHow:
+      "One that lies unused goes in at once. One that lies elsewhere stays here, and the rest is planned again round it.",
     noOther: "None of your other leftovers is of the size of this place.",
     elsewhere: "lies elsewhere in this plan",
     staying: (count: number) =>
@@ -193,11 +202,11 @@ function listTexts(voice: Voice) {
     buyRow: (row: BuyRow, names: Names) => buyText(row, names, voice),
     nothingToBuy: "Nothing.",
     left: "What stays over",
-    leftOver: ({ piece, count }: LeftOver, names: Names) =>
-      count === 1 ? leftoverName(piece, names) : `${voice.number(count)} of ${leftoverName(piece, names)}`,
     nothingLeft: "Every leftover is used.",
     notes: "Worth knowing",
     note: (problem: DraftProblem) => draftProblem(problem, voice),
+    uncoloured: (fabrics: readonly string[]) =>
+      `No ${voice.trade.colour} is known yet of ${voice.list(fabrics)}. A plan can't part like from like there until each has one: give it under Leftovers, Fabrics.`,
     waiting: (rows: number) =>
       `${voice.count(rows, "row of your leftovers waits", "rows of your leftovers wait")} to be mended and ${rows === 1 ? "is" : "are"} not in this plan.`,
   };

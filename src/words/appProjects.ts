@@ -5,6 +5,7 @@ import type { ProjectProblem } from "../files/index.ts";
 import { styleName } from "./english/names.ts";
 import { projectProblem } from "./english/projectProblems.ts";
 import type { Locale } from "./locales.ts";
+import { momentText } from "./measures.ts";
 import { quoted, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
 
@@ -31,6 +32,8 @@ export type ProjectsTexts = {
   readonly sample: string;
   readonly sampleWhat: string;
   readonly sampleTitle: string;
+  /** A name in the sample’s table, which is written in English. */
+  readonly sampleName: (name: string) => string;
   readonly stage: (stage: ProjectStage) => string;
   /** Milliseconds since 1970, UTC, and now. */
   readonly changed: (at: number, now: number) => string;
@@ -49,6 +52,14 @@ export type ProjectsTexts = {
   readonly notOpened: (file: string) => string;
   readonly nothingChanged: string;
   readonly problem: (problem: ProjectProblem) => string;
+  /** What came of a file with many backs in it. */
+  readonly takenIn: (counts: {
+    readonly added: number;
+    readonly known: number;
+    readonly damaged: number;
+    /** Rows that came onto the shelf. */
+    readonly shelf: number;
+  }) => string;
   readonly notVerso: string;
   readonly close: string;
   readonly versions: string;
@@ -75,7 +86,7 @@ export type ShownVersion = {
 };
 
 export function projectsTexts(locale: Locale): ProjectsTexts {
-  return inWordSet(locale, "in", english);
+  return inWordSet(locale, "in", { name: "projects", english });
 }
 
 function english(voice: Voice): ProjectsTexts {
@@ -93,6 +104,7 @@ function english(voice: Voice): ProjectsTexts {
     sample: "Sample",
     sampleWhat: `Invented: what might be left of a throw in garden ${voice.trade.colours}. Try things on it, and delete it when you no longer want it.`,
     sampleTitle: "Garden room",
+    sampleName: (name) => name,
     stage: (stage) => stageText(stage, voice),
     changed: (at, now) => changedText(at, now, voice),
     pictureOf: (title, stage) =>
@@ -111,10 +123,26 @@ function english(voice: Voice): ProjectsTexts {
     notOpened: (file) => `${quoted(file)} could not be opened.`,
     nothingChanged: "Nothing here was changed.",
     problem: projectProblem,
+    takenIn: (counts) => takenInText(counts, voice),
     notVerso: "It is not a Verso file. Those end in .verso.",
     close: "All right",
     ...versionTexts(voice),
   };
+}
+
+type TakenIn = Parameters<ProjectsTexts["takenIn"]>[0];
+
+function takenInText({ added, known, damaged, shelf }: TakenIn, voice: Voice): string {
+  const onShelf = shelf === 0 ? "" : ` ${voice.count(shelf, "row", "rows")} came onto the shelf.`;
+  const came =
+    added === 0
+      ? shelf > 0
+        ? "No new back came in."
+        : "Nothing new came in."
+      : `${voice.count(added, "back", "backs")} came in.`;
+  const here = known === 0 ? "" : ` ${voice.count(known, "was", "were")} here already.`;
+  const spoilt = damaged === 0 ? "" : ` ${voice.count(damaged, "is", "are")} damaged in the file.`;
+  return `${came}${here}${onShelf}${spoilt}`;
 }
 
 function versionTexts(voice: Voice) {
@@ -135,16 +163,6 @@ function versionTexts(voice: Voice) {
     wentBack: (version: ShownVersion) => `It is as it was: ${named(version)}.`,
     notKept: "It could not be kept. Save a file now.",
   };
-}
-
-function momentText(at: number, { trade }: Voice): string {
-  const format = new Intl.DateTimeFormat(trade.language, {
-    day: "numeric",
-    month: "long",
-    hour: "numeric",
-    minute: "2-digit",
-  });
-  return format.format(at);
 }
 
 function stageText(stage: ProjectStage, voice: Voice): string {

@@ -5,17 +5,17 @@ import { onePattern, unitName } from "./english/names.ts";
 import { cautionText } from "./english/plan.ts";
 import {
   fittingText,
-  isCutToMeasure,
   leftLongText,
   measureFirst,
   onPointText,
   partName,
+  pinText,
   pressText,
   resultText,
-  seamless,
   turnText,
 } from "./english/steps.ts";
 import type { Locale } from "./locales.ts";
+import { isCutToMeasure, seamless } from "./sewnHow.ts";
 import type { Caution, Names } from "./types.ts";
 import { sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
@@ -79,7 +79,7 @@ export type SewTexts = {
 };
 
 export function sewTexts(locale: Locale, unit: DisplayUnit): SewTexts {
-  return inWordSet(locale, unit, english);
+  return inWordSet(locale, unit, { name: "sew", english });
 }
 
 function english(voice: Voice): SewTexts {
@@ -192,6 +192,7 @@ function sewingText(step: Step, names: Names, voice: Voice): string {
     case "join":
       return [
         `Sew them together with ${voice.length(step.seam)} seams.`,
+        ...pinText(step),
         ...fittingText(step, names, voice),
       ].join(" ");
     case "unit":

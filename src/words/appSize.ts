@@ -6,8 +6,8 @@ import { draftProblem } from "./english/draftProblems.ts";
 import { lengthProblem } from "./english/lengthProblems.ts";
 import { methodName, timeNames } from "./english/names.ts";
 import type { Locale } from "./locales.ts";
-import { boltText } from "./measures.ts";
-import { sentence, type Voice } from "./voice.ts";
+import { boltText, unitNames } from "./measures.ts";
+import { quoted, sentence, type Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
 
 export const sides = ["width", "height"] as const;
@@ -63,6 +63,8 @@ export type SizeTexts = {
   readonly timeWhat: (time: Time) => string;
 
   readonly back: string;
+  /** How long a side is, beside it. */
+  readonly side: (length: Length) => string;
   readonly backIs: (back: Size) => string;
   readonly cutOffIs: (edge: CutOffEdge) => string;
   readonly notMeasured: string;
@@ -88,7 +90,7 @@ export type SizeTexts = {
 };
 
 export function sizeTexts(locale: Locale, unit: DisplayUnit): SizeTexts {
-  return inWordSet(locale, unit, english);
+  return inWordSet(locale, unit, { name: "size", english });
 }
 
 function english(voice: Voice): SizeTexts {
@@ -101,7 +103,8 @@ function english(voice: Voice): SizeTexts {
     fromBack: "The size of the back",
 
     top: "The top",
-    measureThrice: "Measure three times each way. The largest counts, so that the back is never short.",
+    measureThrice:
+      "Measure three times each way: the largest counts, so that the back is never short. One measure is enough to begin.",
     widths: "Width",
     heights: "Height",
     places,
@@ -113,12 +116,13 @@ function english(voice: Voice): SizeTexts {
     ...methodTexts(voice),
 
     unit: "Unit",
-    units: { in: "Inches", cm: voice.trade.language === "en-US" ? "Centimeters" : "Centimetres" },
+    units: unitNames(voice),
     time: "Time you will give it",
     times: (time) => sentence(timeNames[time]),
     timeWhat: (time) => timeWhats[time],
 
     back: "The back",
+    side: voice.length,
     backIs: (back) => `${voice.size(back)}, from raw edge to raw edge.`,
     cutOffIs: (edge) => cutOffText(edge, voice),
     notMeasured: "Give the size of the top, and the back is drawn here.",
@@ -129,9 +133,19 @@ function english(voice: Voice): SizeTexts {
     goOn: "Go on to your leftovers",
     eighths: "Eighths of an inch",
     jobProblem: (problem) => draftProblem(problem, voice),
-    problem: (problem) => sentence(lengthProblem(problem)),
+    problem: (problem) =>
+      isTwoSides(problem.text) ? twoSidesText(problem.text) : sentence(lengthProblem(problem)),
     meant: (reading) => `It is ${reading}`,
   };
+}
+
+/** `52 x 60` in the place of one side. */
+function isTwoSides(text: string): boolean {
+  return /\d.*(?:[x×]|\bby\b).*\d/i.test(text);
+}
+
+function twoSidesText(text: string): string {
+  return `${quoted(text)} is two sides. Write one of them here, and the other in its own place.`;
 }
 
 const places: SizeTexts["places"] = {

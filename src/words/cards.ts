@@ -2,6 +2,7 @@
 import type { ReferencePage } from "../engine/cards/index.ts";
 import { type DisplayUnit, formatWithUnit, inches, millimetres } from "../engine/length/index.ts";
 import type { Locale } from "./locales.ts";
+import type { Voice } from "./voice.ts";
 import { inWordSet } from "./wordSet.ts";
 
 export type CardsWords = {
@@ -16,9 +17,15 @@ export type CardsWords = {
 };
 
 export function cardsWords(locale: Locale, unit: DisplayUnit): CardsWords {
+  return inWordSet(locale, unit, { name: "cards", english });
+}
+
+function english(voice: Voice): CardsWords {
   const apart =
-    unit === "in" ? formatWithUnit(inches(1, 2), { unit }) : formatWithUnit(millimetres(12), { unit: "mm" });
-  return inWordSet(locale, unit, (voice) => ({
+    voice.unit === "in"
+      ? formatWithUnit(inches(1, 2), { unit: "in" })
+      : formatWithUnit(millimetres(12), { unit: "mm" });
+  return {
     title: "Verso: reference cards and sheets",
     language: voice.trade.language,
     notes: (page) => (page.kind === "cards" ? cardNotes(page, apart) : sheetNotes(page, apart)),
@@ -26,7 +33,7 @@ export function cardsWords(locale: Locale, unit: DisplayUnit): CardsWords {
       page.kind === "cards"
         ? "Four black markers, one in the middle of each card."
         : "Four black markers, one near each corner of the sheet.",
-  }));
+  };
 }
 
 function cardNotes(page: ReferencePage, apart: string): readonly string[] {

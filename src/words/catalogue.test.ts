@@ -15,7 +15,7 @@ import { clothRoles } from "../engine/layout/index.ts";
 import { areaOf, cut, finished, inches, unitsPerInch } from "../engine/length/index.ts";
 import { presses, type Step } from "../engine/sewing/index.ts";
 import { buyUses } from "../engine/supplies/index.ts";
-import { cautions, type Locale, locales, type Words, wordsFor } from "./index.ts";
+import { type CliLocale, cautions, cliLocales, type Words, wordsFor } from "./index.ts";
 import { bracketed, isBracketed } from "./pseudo.ts";
 
 const plan = handMadePlan();
@@ -106,10 +106,10 @@ const textsOf: { readonly [K in Exclude<keyof Words, "locale">]: (words: Words) 
   planProblem: (words) => planProblems.map(words.planProblem),
 };
 
-const allTexts = (locale: Locale, unit: "in" | "cm" = "in") =>
+const allTexts = (locale: CliLocale, unit: "in" | "cm" = "in") =>
   Object.values(textsOf).flatMap((texts) => texts(wordsFor(locale, unit)));
 
-const spoken = locales.filter((locale) => locale !== "en-XA");
+const spoken = cliLocales.filter((locale) => locale !== "en-XA");
 const us = wordsFor("en-US");
 
 describe("no text bypasses the catalogue", () => {
@@ -178,7 +178,7 @@ describe("the trade's words of each country", () => {
 
   test("no British spelling in American texts, nor the other way round", () => {
     // The plan's own names are hers and stay as they are.
-    const spelling = (locale: Locale) =>
+    const spelling = (locale: CliLocale) =>
       Object.entries(textsOf)
         .filter(([entry]) => entry !== "step" && entry !== "stepPart")
         .flatMap(([, texts]) => texts(wordsFor(locale)));
@@ -355,6 +355,15 @@ describe("what is said, read aloud", () => {
     );
     const ofRow = plain(us.step({ ...row, leftLong: long }, names));
     expect(ofRow).toContain("It measures 35½ × 4½ in, 3 in wider and 2 in taller than needed; it shows");
+  });
+
+  test("a long seam beside which nothing is left long is pinned at its shares first", () => {
+    const pinned = "Pin the ends, the middle and the quarters first.";
+    const below: Step = { ...row, direction: "below", from: row.from.slice(1, 3) };
+    expect(plain(us.step(below, names))).toContain(pinned);
+    expect(plain(us.step(row, names))).not.toContain(pinned);
+    const long = { ...row.from[1], leftLong: { width: inches(1) } } as Step["from"][number];
+    expect(plain(us.step({ ...below, from: [long] }, names))).not.toContain(pinned);
   });
 
   test("plain cloth that is left long is marked to what was sewn, not cut to it yet", () => {

@@ -5,7 +5,7 @@ import { centimetres, inches } from "../engine/length/index.ts";
 import { doubts, photoKinds, photoWarnings } from "../photo/index.ts";
 import { cardsWords } from "./cards.ts";
 import { type CommandProblem, cliWordsFor, commandNames } from "./cli.ts";
-import { locales } from "./locales.ts";
+import { cliLocales } from "./locales.ts";
 import { photoWords } from "./photo.ts";
 import { isBracketed } from "./pseudo.ts";
 
@@ -73,7 +73,7 @@ describe("the reference cards", () => {
     expect(american.cardsWritten("a\u001b.pdf")).toMatch(/^Written: a\ufffd\.pdf\n.*100 %/);
   });
 
-  it.each(locales)("speak in %s on each of their notes", (locale) => {
+  it.each(cliLocales)("speak in %s on each of their notes", (locale) => {
     for (const paper of papers)
       for (const page of referencePages(paper)) {
         const words = cardsWords(locale, "in");
@@ -114,7 +114,7 @@ describe("pieces in a photo", () => {
     expect(words.table.check(piece).split("; ")).toHaveLength(doubts.length);
   });
 
-  it.each(locales)("are spoken of in %s", (locale) => {
+  it.each(cliLocales)("are spoken of in %s", (locale) => {
     const words = photoWords(locale);
     const texts = [...doubts.map(words.doubt), ...photoWarnings.map(words.warning), words.table.fabric(3)];
     for (const text of [...texts, words.table.checkHeading, words.table.check(piece)])

@@ -2,12 +2,13 @@
 import type { Advice } from "../engine/advice/index.ts";
 import { type Backing, type Style, styles } from "../engine/back/index.ts";
 import type { Reason } from "../engine/choice/index.ts";
-import { type Method, type Top, wishes } from "../engine/cloth/index.ts";
+import { type Method, type Top, wishesAsked } from "../engine/cloth/index.ts";
 import type { DisplayUnit, Length, LengthProblem, Size, SizeProblem } from "../engine/length/index.ts";
 import type { Figures, Plan, Usable } from "../engine/plan/index.ts";
 import type { DrawingWords, ProjectProblem } from "../files/index.ts";
+import { pictureWords } from "./english/picture.ts";
 import { projectProblem } from "./english/projectProblems.ts";
-import type { Locale } from "./locales.ts";
+import type { CliLocale } from "./locales.ts";
 import { inBrackets } from "./pseudo.ts";
 import type { Words } from "./types.ts";
 import { quoted } from "./voice.ts";
@@ -108,7 +109,7 @@ export type CliWords = {
   readonly ownFailure: (detail: string) => string;
 };
 
-export function cliWordsFor(locale: Locale, unit: DisplayUnit): CliWords {
+export function cliWordsFor(locale: CliLocale, unit: DisplayUnit): CliWords {
   const words = wordsFor(locale, unit);
   const texts = english(words);
   if (locale !== "en-XA") return texts;
@@ -436,8 +437,10 @@ What it is like
                     (2 1/2 in)
   --plans N         N plans, each in another style; with --style N plans of it.
                     3 to 6 are chosen to differ, each with what speaks for it
-  --wish NAME       ${wrapped(wishes)};
+  --wish NAME       ${wrapped(wishesAsked)};
                     as often as you have wishes
+  --contrast        how fabrics meet: blend, mixed (as it is without it) or
+                    strong
 
 Measures
   --unit in|cm      what bare numbers are in, here and in the table (in)
@@ -497,21 +500,4 @@ Without a file for standard output the pieces are told in words.
 function wrapped(names: readonly string[]): string {
   const half = Math.ceil(names.length / 2);
   return [names.slice(0, half), names.slice(half)].map((row) => row.join(", ")).join(`,\n${" ".repeat(20)}`);
-}
-
-function pictureWords(plan: Plan, ruler: Length, words: Words): DrawingWords {
-  const { top, back, style, figures } = plan;
-  const title = `${capital(words.style(style))}, ${words.size(back)}`;
-  const covered = words.figures(figures)[0] ?? "";
-  return {
-    title,
-    description: words.styleIs(style),
-    caption: [words.styleIs(style), ...(covered === "" ? [] : [covered])],
-    width: words.length(back.width),
-    height: words.length(back.height),
-    ruler: words.length(ruler),
-    seenFrom: "Seen from behind, as it is laid out to be sewn.",
-    ...(top === null ? {} : { cutOff: "Hatched: cut away after quilting." }),
-    more: (count) => `and ${count === 1 ? "1 more fabric" : `${words.number(count)} more fabrics`}`,
-  };
 }

@@ -22,13 +22,14 @@ export function voiceOf(trade: TradeWords, unit: DisplayUnit): Voice {
   const plurals = new Intl.PluralRules(language);
   const both = new Intl.ListFormat(language, { type: "conjunction" });
   const either = new Intl.ListFormat(language, { type: "disjunction" });
-  const about = (length: Length) => (showsExactly(length, { unit }) ? "" : "about ");
+  const about = (length: Length) => (showsExactly(length, { unit }) ? "" : trade.about);
+  const format = { unit, decimal: trade.decimal, name: unit === "in" ? trade.inch : unit };
   return {
     trade,
     unit,
-    length: (length) => `${about(length)}${formatWithUnit(length, { unit })}`,
-    size: (size) => `${about(size.width) || about(size.height)}${formatSize(size, { unit })}`,
-    area: (area) => areaText(area, unit, numbers),
+    length: (length) => `${about(length)}${formatWithUnit(length, format)}`,
+    size: (size) => `${about(size.width) || about(size.height)}${formatSize(size, format)}`,
+    area: (area) => areaText(area, { trade, unit }, numbers),
     number: (count) => numbers.format(count),
     percent: (share) => shares.format(share),
     isOne: (count) => plurals.select(count) === "one",
@@ -38,13 +39,21 @@ export function voiceOf(trade: TradeWords, unit: DisplayUnit): Voice {
   };
 }
 
+export function unitNames({ trade }: Voice): { readonly [U in DisplayUnit]: string } {
+  return { in: "Inches", cm: trade.language === "en-US" ? "Centimeters" : "Centimetres" };
+}
+
 const noBreak = "\u00a0";
 
-function areaText(area: Area, unit: DisplayUnit, numbers: Intl.NumberFormat): string {
+function areaText(
+  area: Area,
+  { trade, unit }: Pick<Voice, "trade" | "unit">,
+  numbers: Intl.NumberFormat,
+): string {
   const count = areaToNumber(area, unit);
   // A slab of a few square inches keeps its fraction, a back does not need one.
   const shown = numbers.format(count < 10 ? Math.round(count * 10) / 10 : Math.round(count));
-  return `${shown}${noBreak}${unit === "in" ? "sq in" : "cm²"}`;
+  return `${shown}${noBreak}${unit === "in" ? trade.squareInch : "cm²"}`;
 }
 
 const eighthOfYard = inches(9, 2);
@@ -80,9 +89,14 @@ export function shortTimeText(minutes: readonly [number, number], voice: Voice):
   return from === to ? `${to}${noBreak}${unit}` : `${from}–${to}${noBreak}${unit}`;
 }
 
-type TimeSpan = { readonly from: string; readonly to: string; readonly unit: string };
+export type TimeSpan = {
+  readonly from: string;
+  readonly to: string;
+  readonly unit: "minutes" | "hour" | "hours";
+};
 
-function timeSpan([least, most]: readonly [number, number], voice: Voice): TimeSpan {
+/** Both ends, each rounded to what one can plan with. */
+export function timeSpan([least, most]: readonly [number, number], voice: Voice): TimeSpan {
   if (most < 90) {
     const shown = (minutes: number) => voice.number(roundTo(minutes, 5));
     return { from: shown(least), to: shown(most), unit: "minutes" };
@@ -100,4 +114,31 @@ function half(count: number, voice: Voice): string {
   const whole = Math.floor(count);
   if (whole === count) return voice.number(whole);
   return `${whole === 0 ? "" : voice.number(whole)}½`;
+}
+
+const million = 1_000_000;
+
+/** Room on a device, in the unit that gives a small number. */
+export function bytesText(bytes: number, { trade }: Voice): string {
+  const [unit, size] =
+    bytes >= 1000 * million ? (["gigabyte", 1000 * million] as const) : (["megabyte", million] as const);
+  const format = new Intl.NumberFormat(trade.language, { style: "unit", unit, maximumSignificantDigits: 2 });
+  return format.format(Math.max(bytes / size, 0.1));
+}
+
+/** A day and the time on it, as people who speak so say it. Milliseconds since 1970, UTC. */
+export function momentText(at: number, { trade }: Voice): string {
+  const format = new Intl.DateTimeFormat(trade.language, {
+    day: "numeric",
+    month: "long",
+    hour: "numeric",
+    minute: "2-digit",
+  });
+  return format.format(at);
+}
+
+export function dayText(at: number, { trade }: Voice): string {
+  return new Intl.DateTimeFormat(trade.language, { day: "numeric", month: "long", year: "numeric" }).format(
+    at,
+  );
 }

@@ -14,7 +14,11 @@ export type PhotoWords = {
 };
 
 export function photoWords(locale: Locale): PhotoWords {
-  return inWordSet(locale, "in", (voice) => ({
+  return inWordSet(locale, "in", { name: "photoFound", english });
+}
+
+function english(voice: Voice): PhotoWords {
+  return {
     found: (file, measured) => foundText(file, measured, voice),
     warning: (warning) => warnings[warning],
     doubt: (doubt) => doubtText(doubt, voice),
@@ -23,7 +27,7 @@ export function photoWords(locale: Locale): PhotoWords {
       checkHeading: "please check",
       check: (piece) => piece.check.map((doubt) => doubtText(doubt, voice)).join("; "),
     },
-  }));
+  };
 }
 
 function foundText(file: string, { pieces }: photo.MeasuredPhoto, voice: Voice): string {
@@ -55,7 +59,7 @@ function lengthOf(inches: number): Length {
   return fromNumber(inches, "in") ?? length(0);
 }
 
-function doubtText(doubt: photo.Doubt, { trade }: Voice): string {
+export function doubtText(doubt: photo.Doubt, { trade }: Voice): string {
   switch (doubt) {
     case "near-floor":
       return `close to the floor's ${trade.colour}`;
@@ -76,7 +80,7 @@ function doubtText(doubt: photo.Doubt, { trade }: Voice): string {
   }
 }
 
-const warnings: Readonly<Record<photo.PhotoWarning, string>> = {
+export const warnings: Readonly<Record<photo.PhotoWarning, string>> = {
   "curled-card":
     "A card does not lie flat, or was not printed as the others. Press it down and take the photo again.",
   "one-sheet": "Only one sheet was found, so all sizes are approximate. Lay the other on the opposite side.",

@@ -19,6 +19,12 @@ export type TradeWords = {
   readonly crib: string;
   /** What cloth is sold by. */
   readonly soldBy: "yd" | "m";
+  /** Before a number that the ruler can't show exactly. */
+  readonly about: string;
+  /** Behind a size in inches, and behind an area. */
+  readonly inch: string;
+  readonly squareInch: string;
+  readonly decimal: "." | ",";
 };
 
 export const american: TradeWords = {
@@ -35,6 +41,10 @@ export const american: TradeWords = {
   selvage: "selvage",
   crib: "crib",
   soldBy: "yd",
+  about: "about ",
+  inch: "in",
+  squareInch: "sq in",
+  decimal: ".",
 };
 
 export const british: TradeWords = {
@@ -51,6 +61,10 @@ export const british: TradeWords = {
   selvage: "selvedge",
   crib: "cot",
   soldBy: "m",
+  about: "about ",
+  inch: "in",
+  squareInch: "sq in",
+  decimal: ".",
 };
 
 export const australian: TradeWords = { ...british, language: "en-AU" };

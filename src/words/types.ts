@@ -19,7 +19,7 @@ import type { Figures, Usable } from "../engine/plan/index.ts";
 import type { Press, Step } from "../engine/sewing/index.ts";
 import type { BuyRow } from "../engine/supplies/index.ts";
 import type { PlanProblem, TableProblem } from "../files/index.ts";
-import type { Locale } from "./locales.ts";
+import type { CliLocale } from "./locales.ts";
 
 /** Where the fabrics and leftovers that a step names are looked up; a plan is one. */
 export type Names = {
@@ -41,7 +41,7 @@ export type Caution = (typeof cautions)[number];
  * the first two groups and the measures, which are parts of one.
  */
 export type Words = {
-  readonly locale: Locale;
+  readonly locale: CliLocale;
 
   // Measures, as a person writes them: 12½ × 20⅛ in, 31.8 cm.
   readonly length: (length: Length) => string;

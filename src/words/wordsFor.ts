@@ -1,12 +1,12 @@
 import type { DisplayUnit } from "../engine/length/index.ts";
 import { english } from "./english/english.ts";
-import type { Locale } from "./locales.ts";
+import type { CliLocale } from "./locales.ts";
 import { pseudo } from "./pseudo.ts";
 import { american, australian, british } from "./trade.ts";
 import type { Words } from "./types.ts";
 
-/** Every text in one word set, its sizes in `unit`. */
-export function wordsFor(locale: Locale, unit: DisplayUnit = "in"): Words {
+/** Every text of the command line in one word set, its sizes in `unit`. */
+export function wordsFor(locale: CliLocale, unit: DisplayUnit = "in"): Words {
   switch (locale) {
     case "en-US":
       return english(locale, american, unit);

@@ -17,6 +17,7 @@ export function adviceTitle({ kind }: Advice, { trade }: Voice): string {
     "not-upright": "Prints that do not stand upright",
     "stripes-sideways": "Stripes that run both ways",
     "print-cut-off": "Prints at the edge of the top",
+    "load-sideways": "Long seams that run down",
   };
   return titles[kind];
 }
@@ -36,14 +37,24 @@ export function adviceText(advice: Advice, names: Names, voice: Voice): string {
     case "dark-beside-light":
       return `A dark seam allowance shows through pale cloth. Press these seams ${trade.towards} the dark side. Where a step says to press open, trim the dark allowance a little narrower than the pale one.`;
     case "dark-under-top":
-      return `Where the top is pale, dark cloth under it can show through thin or white ${trade.batting}. Lay a dark piece under the top before you sew and look. If it shows, take a thicker ${trade.batting}, or let the piece change places with a paler one.`;
+      return underTopText(advice.pale, voice);
     case "not-upright":
       return "A print that has an up lies on its side or upside down here. If you would mind, let it change places with a piece that has no up.";
     case "stripes-sideways":
       return "Most stripes run one way, these run the other. If you would rather have them alike, let one of these change places with another piece.";
     case "print-cut-off":
       return "The edge of the top runs through a print that has an up, and what lies outside is cut off after quilting. If you would miss it, keep the piece back for a place further in.";
+    case "load-sideways":
+      return "Most long seams of this back run from top to bottom, and on a frame their bulk would pile up in one place on the rollers. Load it sideways, and the top with it, so that they lie along the rollers; ask whoever quilts it whether their frame is wide enough.";
   }
+}
+
+function underTopText(pale: number | null, { trade, percent }: Voice): string {
+  const where =
+    pale === null
+      ? "Where the top is pale, dark cloth under it"
+      : `About ${percent(pale)} of the top is pale in its photo, and “Under the top” in the drawing shows where. Dark cloth below such a part`;
+  return `${where} can show through thin or white ${trade.batting}. Lay a dark piece under the top before you sew and look. If it shows, take a thicker ${trade.batting}, or let the piece change places with a paler one.`;
 }
 
 type ContrastAdvice = Extract<Advice, { readonly kind: "contrast" }>;

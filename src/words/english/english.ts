@@ -1,5 +1,5 @@
 import type { DisplayUnit } from "../../engine/length/index.ts";
-import type { Locale } from "../locales.ts";
+import type { CliLocale } from "../locales.ts";
 import { boltText, timeText, voiceOf } from "../measures.ts";
 import type { TradeWords } from "../trade.ts";
 import type { Words } from "../types.ts";
@@ -30,7 +30,7 @@ import { partText, pressText, stepText } from "./steps.ts";
 import { tableProblem } from "./tableProblems.ts";
 
 /** English, in one country's trade words and one unit. */
-export function english(locale: Locale, trade: TradeWords, unit: DisplayUnit): Words {
+export function english(locale: CliLocale, trade: TradeWords, unit: DisplayUnit): Words {
   const voice = voiceOf(trade, unit);
   const { length, size, area, number, percent } = voice;
   return {

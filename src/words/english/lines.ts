@@ -76,6 +76,8 @@ export function lineProblemText(problem: LineProblem, voice: Voice): string {
       return `${quoted(problem.text)} is no number of pieces. Write how many there are, like 4.`;
     case "extra-number":
       return `${quoted(problem.text)} has no place in this line. Take it out, or put the fabric's name in quotation marks.`;
+    case "finished-size":
+      return `${sentence(quoted(problem.text))} leaves out the seams. Write the size as it was cut, seams and all.`;
     case "too-long":
       return `This line has ${voice.number(problem.length)} letters, and ${voice.number(problem.most)} is the most. Write one leftover in a line.`;
   }

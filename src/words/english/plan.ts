@@ -40,7 +40,7 @@ function contrastLine(contrast: number, { trade, number }: Voice): string {
   return `Contrast between ${trade.neighbours} is ${contrastName(contrast)} (${steps} steps of value out of 100).`;
 }
 
-function contrastName(contrast: number): string {
+export function contrastName(contrast: number): string {
   if (contrast < 5) return "next to nothing";
   if (contrast < 15) return "low";
   return contrast < 30 ? "medium" : "strong";

@@ -1,6 +1,7 @@
 import type { ClothRole, LeftLong } from "../../engine/layout/index.ts";
 import {
   fittedIn,
+  isMatchedAllAlong,
   type Press,
   type Step,
   type StepPart,
@@ -8,6 +9,7 @@ import {
   takenSize,
   trimsAfter,
 } from "../../engine/sewing/index.ts";
+import { isCutToMeasure, isPlainPart, seamless } from "../sewnHow.ts";
 import type { Names } from "../types.ts";
 import { quoted, type Voice } from "../voice.ts";
 import { onePattern, pieceName, roleNames, unitName } from "./names.ts";
@@ -19,7 +21,13 @@ export function stepText(step: Step, names: Names, voice: Voice): string {
   if (seamless(step)) return `Take ${parts}. ${result}`;
   const seam = `Seam ${voice.length(step.seam)}.`;
   const fitting = fittingText(step, names, voice);
-  const sewing = [`${howSewn(step, voice)} ${parts}.`, ...onPointText(step, voice), seam, ...fitting];
+  const sewing = [
+    `${howSewn(step, voice)} ${parts}.`,
+    ...onPointText(step, voice),
+    seam,
+    ...pinText(step),
+    ...fitting,
+  ];
   const after = [pressText(step.press, voice), result];
   return [...(isCutToMeasure(step) ? [measureFirst(step)] : []), ...sewing, ...after].join(" ");
 }
@@ -34,8 +42,9 @@ export function measureFirst({ direction, from }: Step): string {
     : `${measure} before you cut the plain cloth to it.`;
 }
 
-function isPlainPart(part: StepPart): boolean {
-  return "cloth" in part && part.role === "plain";
+/** Where nothing is left long beside a long seam, both edges are shared out before the first stitch. */
+export function pinText(step: Step): readonly string[] {
+  return isMatchedAllAlong(step) ? ["Pin the ends, the middle and the quarters first."] : [];
 }
 
 /** Within a row what is left long is trimmed before the row is closed, or it would push another part out of place. */
@@ -53,16 +62,6 @@ export function leftLongText({ width, height }: LeftLong, voice: Voice): readonl
   const wider = width === undefined ? [] : [`${voice.length(width)} wider`];
   const higher = height === undefined ? [] : [`${voice.length(height)} taller`];
   return wider.length + higher.length === 0 ? [] : [`${voice.list([...wider, ...higher])} than needed`];
-}
-
-/** Plain cloth beside something sewn: what was sewn decides how long it is cut. */
-export function isCutToMeasure({ kind, from }: Step): boolean {
-  return kind === "join" && from.some(isPlainPart) && from.some((part) => "step" in part);
-}
-
-/** A back of one piece of cloth is only cut. */
-export function seamless({ kind, from }: Step): boolean {
-  return kind === "join" && from.length === 1 && from[0]?.count === 1;
 }
 
 function isLast(step: Step, { steps = [] }: Names): boolean {
