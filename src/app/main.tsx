@@ -1,34 +1,54 @@
 /** Where the app is put together. The only file that knows every part. */
 import "./styles/index.css";
+import { useEffect } from "react";
 import { createRoot } from "react-dom/client";
-import { openStore } from "../store/index.ts";
+import { openPreferences, openStore } from "../store/index.ts";
 import { frameWords } from "../words/index.ts";
 import { App } from "./app.tsx";
-import { localeFor } from "./frame/locale.ts";
+import { chosenLocale, spokenLocale, useChosenLook, useSpokenLocale } from "./frame/chosen.ts";
+import { listenForFiles } from "./frame/handedFile.ts";
+import { fetchLanguage } from "./frame/language.ts";
 import { fetchPagesWhenIdle } from "./frame/page.tsx";
 import { keepForOffline } from "./offline/laterVerso.ts";
 
-const locale = localeFor(navigator.languages, location.search);
-document.documentElement.lang = locale === "en-XA" ? "en" : locale;
+const preferences = openPreferences(given(() => localStorage));
 
 const store = openStore({
   clock: () => Date.now(),
   newId: () => crypto.randomUUID(),
-  titleOfNew: frameWords(locale).titleOfNew,
-  storage: storageOf(window),
+  // The words may be others by the time one is made.
+  get titleOfNew() {
+    return frameWords(spokenLocale(preferences)).titleOfNew;
+  },
+  storage: given(() => indexedDB),
   device: navigator.storage ?? null,
 });
 
-const place = document.getElementById("app");
-if (place !== null) createRoot(place).render(<App locale={locale} store={store} />);
+function Verso() {
+  const locale = useSpokenLocale(preferences);
+  useChosenLook(preferences);
+  useEffect(() => {
+    document.documentElement.lang = locale === "en-XA" ? "en" : locale;
+  }, [locale]);
+  return <App locale={locale} store={store} preferences={preferences} />;
+}
 
+// What can't be fetched must not keep the app away: then it begins in English.
+void fetchLanguage(chosenLocale(preferences)).then(begin, begin);
+
+function begin(): void {
+  const place = document.getElementById("app");
+  if (place !== null) createRoot(place).render(<Verso />);
+}
+
+listenForFiles();
 fetchPagesWhenIdle();
 if (import.meta.env.PROD) void keepForOffline();
 
 /** Some browsers refuse even to be asked. */
-function storageOf(from: Window & typeof globalThis): IDBFactory | null {
+function given<T>(ask: () => T | undefined): T | null {
   try {
-    return from.indexedDB ?? null;
+    return ask() ?? null;
   } catch {
     return null;
   }

@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { drawing as large, openStoppedBack, settled } from "./smallBack.ts";
+import { drawing as large, openKeptBack, settled } from "./smallBack.ts";
 import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
 
 const advice = (page: Page) => page.getByRole("region", { name: "Before you sew" });
@@ -14,26 +14,34 @@ async function settledSample(page: Page): Promise<void> {
   await settled(page);
 }
 
-test("advice stands under the figures, each thing once, and says where and what to do", async ({ page }) => {
-  await page.setViewportSize(screenSizes.laptop);
-  await settledSample(page);
-  const headings = await page.getByRole("heading", { level: 3 }).allTextContents();
-  expect(headings.slice(0, 4)).toEqual(["Change this plan", "In short", "Before you sew", "To buy"]);
-  const titles = await advice(page).getByRole("heading", { level: 4 }).allTextContents();
-  expect(titles).toContain("Dark beside pale");
-  expect(new Set(titles).size).toBe(titles.length);
-  const hint = advice(page).getByRole("listitem").filter({ hasText: "Dark beside pale" });
-  await expect(hint).toContainText("Press these seams toward the dark side.");
-  // The sample's dark cloth is ink and fig.
-  await expect(hint).toContainText(/\((ink|fig)/);
-  await expect(hint).toContainText(/units? \d+/);
+test.describe("of the sample, as it was found", () => {
+  test.use({ searches: true });
+
+  test("advice stands under the figures, each thing once, and says where and what to do", async ({
+    page,
+  }) => {
+    await page.setViewportSize(screenSizes.laptop);
+    await settledSample(page);
+    // It comes a moment after the plan.
+    await expect(advice(page)).toBeVisible();
+    const headings = await page.getByRole("heading", { level: 3 }).allTextContents();
+    expect(headings.slice(0, 4)).toEqual(["Change this plan", "In short", "Before you sew", "To buy"]);
+    const titles = await advice(page).getByRole("heading", { level: 4 }).allTextContents();
+    expect(titles).toContain("Dark beside pale");
+    expect(new Set(titles).size).toBe(titles.length);
+    const hint = advice(page).getByRole("listitem").filter({ hasText: "Dark beside pale" });
+    await expect(hint).toContainText("Press these seams toward the dark side.");
+    // The sample's dark cloth is ink and fig.
+    await expect(hint).toContainText(/\((ink|fig)/);
+    await expect(hint).toContainText(/units? \d+/);
+  });
 });
 
 test("by keyboard a hint is shown in the drawing, another takes its place, and it goes again", async ({
   page,
 }) => {
   await page.setViewportSize(screenSizes.laptop);
-  await openStoppedBack(page);
+  await openKeptBack(page);
   await expect(marks(page)).toHaveCount(0);
   await show(page).focus();
   await page.keyboard.press("Space");
@@ -54,7 +62,7 @@ test("by keyboard a hint is shown in the drawing, another takes its place, and i
 
 test("on a phone it is shown beside the hint, and nothing leaves the page sideways", async ({ page }) => {
   await page.setViewportSize(screenSizes.phone);
-  await openStoppedBack(page);
+  await openKeptBack(page);
   await show(page).click();
   const nearby = advice(page).locator("svg");
   await expect(nearby).toHaveCount(1);
@@ -92,28 +100,32 @@ async function cushionOf(page: Page, table: string): Promise<void> {
   await settled(page);
 }
 
-test("one fabric that would mend the contrast is shown where it would go", async ({ page }) => {
-  await page.setViewportSize(screenSizes.laptop);
-  await cushionOf(page, alike);
-  const hint = advice(page).getByRole("listitem").filter({ hasText: "How well the fabrics stand apart" });
-  await expect(hint).toContainText(/told apart easily along \d+% of the seams/);
-  await expect(hint).toContainText(/(light|medium|dark) \w+.* would bring it to \d+%; .*yd/);
-  await hint.getByRole("button").click();
-  await expect(page.getByText("Marked: where the new fabric would go.")).toBeVisible();
-  const filled = await large(page).evaluate((svg) => {
-    const frame = svg.querySelector("rect:not([fill])");
-    return frame?.previousElementSibling?.getAttribute("fill") ?? null;
+test.describe("of what lies on the floor in two greens", () => {
+  test.use({ searches: true });
+
+  test("one fabric that would mend the contrast is shown where it would go", async ({ page }) => {
+    await page.setViewportSize(screenSizes.laptop);
+    await cushionOf(page, alike);
+    const hint = advice(page).getByRole("listitem").filter({ hasText: "How well the fabrics stand apart" });
+    await expect(hint).toContainText(/told apart easily along \d+% of the seams/);
+    await expect(hint).toContainText(/(light|medium|dark) \w+.* would bring it to \d+%; .*yd/);
+    await hint.getByRole("button").click();
+    await expect(page.getByText("Marked: where the new fabric would go.")).toBeVisible();
+    const filled = await large(page).evaluate((svg) => {
+      const frame = svg.querySelector("rect:not([fill])");
+      return frame?.previousElementSibling?.getAttribute("fill") ?? null;
+    });
+    expect(filled).toMatch(/^#/);
+    expect(["#6f7d4f", "#748254", "#a0141e"]).not.toContain(filled);
+    // The other hints of this heap: the red, and what is washed beside what isn't.
+    await expect(advice(page)).toContainText("Colors that may run");
+    await expect(advice(page)).toContainText("Washed beside unwashed");
   });
-  expect(filled).toMatch(/^#/);
-  expect(["#6f7d4f", "#748254", "#a0141e"]).not.toContain(filled);
-  // The other hints of this heap: the red, and what is washed beside what isn't.
-  await expect(advice(page)).toContainText("Colors that may run");
-  await expect(advice(page)).toContainText("Washed beside unwashed");
 });
 
 test("everyone can use it", async ({ page }) => {
   await page.setViewportSize(screenSizes.tablet);
-  await openStoppedBack(page);
+  await openKeptBack(page);
   await show(page).click();
   await expect(large(page)).toBeVisible();
   expect(await marks(page).count()).toBeGreaterThan(0);

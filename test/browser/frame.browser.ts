@@ -61,7 +61,7 @@ test("by keyboard alone: past the bar, along the steps, through undo and redo", 
   await expect(page.getByTestId("title")).toHaveText("Garden room back");
   await page.keyboard.press("Control+Shift+Z");
   await expect(page.getByTestId("title")).toHaveText("Garden room back, Size");
-  for (const name of ["Undo", "Sew", "Plan", "Leftovers"]) {
+  for (const name of ["Settings", "Undo", "Sew", "Plan", "Leftovers"]) {
     await page.keyboard.press("Shift+Tab");
     await expect(page.locator(":focus")).toHaveText(name);
   }

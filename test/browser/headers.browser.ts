@@ -1,9 +1,16 @@
 import type { Page } from "@playwright/test";
-import { expect, test } from "./verso.ts";
+import { expect, expectAccessible, test } from "./verso.ts";
 
-test("the app opens without a word of complaint", async ({ page }) => {
-  await page.goto("./");
-  await expect(page.getByRole("banner")).toContainText("Verso");
+test.describe("with the solver at work", () => {
+  test.use({ searches: true });
+
+  test("the app opens without a word of complaint, and shows what it is about", async ({ page }) => {
+    await page.goto("./");
+    await expect(page.getByRole("banner")).toContainText("Verso");
+    const glimpse = page.getByRole("figure").getByRole("img", { name: /^Drawing of the back/ });
+    await expect(glimpse).toBeVisible({ timeout: 30_000 });
+    await expectAccessible(page);
+  });
 });
 
 /** Waits until this is among what went wrong, and takes it out with what is said beside it. */

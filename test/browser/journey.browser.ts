@@ -1,5 +1,7 @@
-import type { Page } from "@playwright/test";
-import { expect, test } from "./verso.ts";
+import type { Locator, Page } from "@playwright/test";
+import { expect, reloadKept, test } from "./verso.ts";
+
+test.use({ searches: true });
 
 /** From nothing to a plan that is kept: what she does on the first evening, across all pages. */
 
@@ -60,6 +62,14 @@ async function planned(page: Page): Promise<void> {
   await expect(page.getByText("This is the best that was found.")).toBeVisible({ timeout: 60_000 });
 }
 
+/** As soon as there is a plan. */
+async function stopped(page: Page, press: (button: Locator) => Promise<void>): Promise<void> {
+  const stop = page.getByRole("button", { name: "Stop here" });
+  await expect(stop).toBeEnabled({ timeout: 30_000 });
+  await press(stop);
+  await expect(page.getByText("Stopped. This is the best so far.")).toBeVisible();
+}
+
 /** What is drawn, colour by colour and place by place. */
 function cloth(page: Page): Promise<string> {
   return theBack(page).evaluate((svg) =>
@@ -91,7 +101,7 @@ test("forty leftovers typed and pasted, one mended, a plan kept: the same after 
   const before = await cloth(page);
   await page.getByRole("button", { name: "Keep this plan" }).click();
   await expect(kept(page)).toBeVisible();
-  await page.reload();
+  await reloadKept(page);
   await expect(kept(page)).toBeVisible();
   expect(await cloth(page)).toBe(before);
   await step(page, "Leftovers").click();
@@ -105,7 +115,7 @@ test("undone step by step back to the empty back, and done again up to the same 
   await step(page, "Leftovers").click();
   await typeLines(page);
   await step(page, "Plan").click();
-  await planned(page);
+  await stopped(page, (stop) => stop.click());
   const before = await cloth(page);
   await page.getByRole("button", { name: "Keep this plan" }).click();
   await expect(kept(page)).toBeVisible();
@@ -181,7 +191,10 @@ test("by keyboard alone: from the start page to a kept plan", async ({ page }) =
   }
   await tabTo(page, "Plan");
   await page.keyboard.press("Enter");
-  await planned(page);
+  await stopped(page, async () => {
+    await tabTo(page, "Stop here");
+    await page.keyboard.press("Enter");
+  });
   await tabTo(page, "Keep this plan");
   await page.keyboard.press("Enter");
   await expect(kept(page)).toBeVisible();
@@ -204,7 +217,7 @@ test.describe("by taps alone", () => {
       await expect(line(page)).toHaveValue("");
     }
     await step(page, "Plan").tap();
-    await planned(page);
+    await stopped(page, (stop) => stop.tap());
     await page.getByRole("button", { name: "Keep this plan" }).tap();
     await expect(kept(page)).toBeVisible();
   });

@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
+import { openKeptBack } from "./smallBack.ts";
 import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
 
-const steps = ["size", "leftovers", "plan", "sew"] as const;
+const steps = ["size", "leftovers", "photo", "plan", "sew", "settings"] as const;
 
 /** The sample, opened from the start page; gives the way to each of its pages. */
 async function openSample(page: Page, search = ""): Promise<(step: (typeof steps)[number]) => Promise<void>> {
@@ -27,10 +28,11 @@ for (const [name, viewport] of Object.entries(screenSizes))
   test(`nothing keeps anyone out of the pages, light or dark: ${name}`, async ({ page }) => {
     test.setTimeout(180_000);
     await page.setViewportSize(viewport);
-    const goTo = await openSample(page);
+    await openKeptBack(page);
     for (const step of steps) {
-      await goTo(step);
-      if (step === "plan") await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
+      await page.goto(page.url().replace(/[a-z]+$/, step));
+      await expect(page.getByRole("main").getByRole("heading", { level: 1 })).toBeVisible();
+      if (step === "plan") await expect(cloth(page).first()).toBeVisible();
       await expectAccessible(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth), step).toBe(viewport.width);
     }
@@ -39,56 +41,60 @@ for (const [name, viewport] of Object.entries(screenSizes))
     await expectAccessible(page);
   });
 
-test("on a phone the drawing comes first", async ({ page }) => {
-  await page.setViewportSize(screenSizes.phone);
-  const goTo = await openSample(page);
-  for (const step of ["size", "plan"] as const) {
-    await goTo(step);
-    const drawing = cloth(page).first();
-    await expect(drawing).toBeVisible({ timeout: 30_000 });
-    // The radio of a style is in its drawing.
-    const fields = page
-      .getByRole("main")
-      .locator("input:not([type=radio]), select, textarea")
-      .filter({ visible: true });
-    // A page that is still coming in may stand lower for a moment.
-    await expect(async () => {
-      const top = (await drawing.boundingBox())?.y ?? Number.POSITIVE_INFINITY;
-      expect(top, step).toBeLessThan(screenSizes.phone.height / 2);
-      if ((await fields.count()) > 0)
-        expect(top, step).toBeLessThan((await fields.first().boundingBox())?.y ?? 0);
-    }).toPass({ timeout: 15_000 });
-  }
-});
+test.describe("of the sample", () => {
+  test.use({ searches: true });
 
-test("after the first visit every page opens without a network", async ({ page, context }) => {
-  const goTo = await openSample(page);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-  await context.setOffline(true);
-  for (const step of steps) {
-    await goTo(step);
-    await page.reload();
-    await expect(page.getByRole("main").getByRole("heading", { level: 1 })).toBeVisible();
-  }
-  await goTo("plan");
-  // The solver, too, is kept.
-  await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
-});
+  test("on a phone the drawing comes first", async ({ page }) => {
+    await page.setViewportSize(screenSizes.phone);
+    const goTo = await openSample(page);
+    for (const step of ["size", "plan"] as const) {
+      await goTo(step);
+      const drawing = cloth(page).first();
+      await expect(drawing).toBeVisible({ timeout: 30_000 });
+      // The radio of a style is in its drawing.
+      const fields = page
+        .getByRole("main")
+        .locator("input:not([type=radio]), select, textarea")
+        .filter({ visible: true });
+      // A page that is still coming in may stand lower for a moment.
+      await expect(async () => {
+        const top = (await drawing.boundingBox())?.y ?? Number.POSITIVE_INFINITY;
+        expect(top, step).toBeLessThan(screenSizes.phone.height / 2);
+        if ((await fields.count()) > 0)
+          expect(top, step).toBeLessThan((await fields.first().boundingBox())?.y ?? 0);
+      }).toPass({ timeout: 15_000 });
+    }
+  });
 
-test("every text of the pages comes from the words", async ({ page }) => {
-  const goTo = await openSample(page, "?words=en-XA");
-  // Names that she gave are her own.
-  const table = readFileSync(join(import.meta.dirname, "../../samples/garden-room.csv"), "utf8");
-  const hers = new Set(table.split(/[,\n]/).map((cell) => cell.trim()));
-  for (const step of steps) {
-    await goTo(step);
-    if (step === "plan") await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
-    const texts = await page.evaluate(textsWithoutBrackets);
-    expect(
-      texts.filter((text) => !hers.has(text)),
-      step,
-    ).toEqual([]);
-  }
+  test("after the first visit every page opens without a network", async ({ page, context }) => {
+    const goTo = await openSample(page);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await context.setOffline(true);
+    for (const step of steps) {
+      await goTo(step);
+      await page.reload();
+      await expect(page.getByRole("main").getByRole("heading", { level: 1 })).toBeVisible();
+    }
+    await goTo("plan");
+    // The solver, too, is kept.
+    await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
+  });
+
+  test("every text of the pages comes from the words", async ({ page }) => {
+    const goTo = await openSample(page, "?words=en-XA");
+    // Names that she gave are her own.
+    const table = readFileSync(join(import.meta.dirname, "../../samples/garden-room.csv"), "utf8");
+    const hers = new Set(table.split(/[,\n]/).map((cell) => cell.trim()));
+    for (const step of steps) {
+      await goTo(step);
+      if (step === "plan") await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
+      const texts = await page.evaluate(textsWithoutBrackets);
+      expect(
+        texts.filter((text) => !hers.has(text)),
+        step,
+      ).toEqual([]);
+    }
+  });
 });
 
 /** Runs in the page: what stands in it outside of ⟦ ⟧. */

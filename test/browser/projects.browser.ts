@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import { expect, screenSizes, test } from "./verso.ts";
+import { expect, reloadKept, screenSizes, test } from "./verso.ts";
 
 const home = (page: Page) => page.getByRole("link", { name: "Verso, your projects" }).click();
 const backs = (page: Page) => page.getByRole("main").getByRole("listitem");
@@ -52,7 +52,7 @@ test("a back is named, duplicated, deleted and brought back, and all of it is th
   await page.keyboard.press("Enter");
   await expect(page.getByRole("link", { name: /Ida, copy/ })).toBeVisible();
 
-  await page.reload();
+  await reloadKept(page);
   await expect(page.getByRole("link", { name: /Ida/ })).toHaveCount(2);
 });
 
@@ -62,7 +62,7 @@ test("what was deleted on another day can still be brought back", async ({ page 
   await page.getByRole("button", { name: "More for “Ida”" }).click();
   await page.getByRole("button", { name: "Delete" }).click();
   await expect(page.getByText("“Ida” is deleted.")).toBeVisible();
-  await page.reload();
+  await reloadKept(page);
   await page.getByText("Deleted", { exact: true }).click();
   await page.getByRole("button", { name: "Bring “Ida” back" }).click();
   await expect(page.getByRole("link", { name: /Ida/ })).toBeVisible();

@@ -1,7 +1,8 @@
+import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import { documentOf, newProject, writePlan, writeProject } from "../../src/files/index.ts";
+import { documentOf, newProject, readPlan, writePlan, writeProject } from "../../src/files/index.ts";
 import { handMadePlan } from "../generators/handMadePlan.ts";
-import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
+import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
 
 // Ten steps: a unit and a slab, a section, the sections together. The fifth takes the first.
 const plan = documentOf(handMadePlan());
@@ -51,7 +52,7 @@ test("steps are ticked one after the other, kept over a reload, and undone", asy
   await expect(heading(page)).toBeFocused();
   await expect(progress(page)).toHaveText("2 of 10 steps done.");
 
-  await page.reload();
+  await reloadKept(page);
   await expect(heading(page)).toHaveText("Step 3 of 10");
   await expect(progress(page)).toHaveText("2 of 10 steps done.");
 
@@ -62,7 +63,7 @@ test("steps are ticked one after the other, kept over a reload, and undone", asy
   await expect(progress(page)).toHaveText("2 of 10 steps done.");
   await button(page, "Redo").click();
   await expect(progress(page)).toHaveText("3 of 10 steps done.");
-  await page.reload();
+  await reloadKept(page);
   await expect(progress(page)).toHaveText("3 of 10 steps done.");
 });
 
@@ -216,16 +217,109 @@ test.describe("by taps alone", () => {
 });
 
 for (const [name, viewport] of Object.entries(screenSizes))
-  for (const colorScheme of ["light", "dark"] as const)
-    test(`nothing keeps anyone out of Sew: ${name}, ${colorScheme}`, async ({ page }) => {
-      await page.setViewportSize(viewport);
-      await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
-      await openSew(page);
-      await doneAndNext(page).click();
-      await openAll(page);
-      await row(page, 5).getByRole("button").click();
-      await expect(heading(page)).toHaveText("Step 5 of 10");
-      await expect(partsLaid(page)).toBeVisible();
-      await expect(main(page).getByRole("img", { name: /unit 5 framed/ })).toBeVisible();
-      await expectAccessible(page);
+  test(`nothing keeps anyone out of Sew, light or dark: ${name}`, async ({ page }) => {
+    await page.setViewportSize(viewport);
+    await openSew(page);
+    await doneAndNext(page).click();
+    await openAll(page);
+    await row(page, 5).getByRole("button").click();
+    await expect(heading(page)).toHaveText("Step 5 of 10");
+    await expect(partsLaid(page)).toBeVisible();
+    await expect(main(page).getByRole("img", { name: /unit 5 framed/ })).toBeVisible();
+    await expectAccessible(page);
+  });
+
+test("for the time she has she gets steps that end tidy, one after the other", async ({ page }) => {
+  await openSew(page);
+  await page.getByText("How long have you got?").click();
+  await page.getByRole("button", { name: "I have 45 minutes" }).click();
+  const sitting = main(page).getByRole("region", { name: "How long have you got?" });
+  await expect(sitting).toContainText(/\d steps? for now/);
+  const steps = await sitting.getByRole("listitem").count();
+  for (let step = 0; step < steps; step++) await doneAndNext(page).click();
+  await expect(sitting).toContainText("That is all for now. No row is left half sewn.");
+  await expectAccessible(page);
+  await button(page, "Back to all steps").click();
+  await expect(sitting).toHaveCount(0);
+  await expect(progress(page)).toHaveText(`${steps} of 10 steps done.`);
+});
+
+test("while she sews the screen stays awake, and no longer", async ({ page }) => {
+  await page.addInitScript(() => {
+    const count = (by: number) => {
+      const { dataset } = document.documentElement;
+      dataset.awake = String(Number(dataset.awake ?? 0) + by);
+    };
+    Object.defineProperty(navigator, "wakeLock", {
+      value: {
+        request: async () => {
+          count(1);
+          return { release: async () => count(-1) };
+        },
+      },
     });
+  });
+  await openSew(page);
+  const awake = () => page.evaluate(() => document.documentElement.dataset.awake);
+  await expect.poll(awake).toBe("1");
+  await page.getByRole("link", { name: "Plan", exact: true }).click();
+  await expect.poll(awake).toBe("0");
+});
+
+test("whatever there is to press in sewing is large enough for a hand with cloth in it", async ({ page }) => {
+  await page.setViewportSize(screenSizes.tablet);
+  await openSew(page);
+  await openAll(page);
+  await page.getByText("How long have you got?").click();
+  const small = await main(page)
+    .locator("button, summary, label, a")
+    .evaluateAll((targets) =>
+      targets
+        .map((target) => ({ text: target.textContent, height: target.getBoundingClientRect().height }))
+        .filter(({ height }) => height > 0 && height < 48),
+    );
+  expect(small).toEqual([]);
+});
+
+/** The file that a button gives. */
+async function given(page: Page, name: string): Promise<{ readonly file: string; readonly bytes: Buffer }> {
+  const download = page.waitForEvent("download");
+  await button(page, name).click();
+  const file = await download;
+  return { file: file.suggestedFilename(), bytes: readFileSync(await file.path()) };
+}
+
+test("the plan leaves as a picture, a drawing to scale, a plan file and a table", async ({ page }) => {
+  await openSew(page);
+  await page.getByText("Take it with you").click();
+  const png = await given(page, "Picture (PNG)");
+  expect(png.file).toBe("Kept back.png");
+  expect([...png.bytes.subarray(0, 4)]).toEqual([0x89, 0x50, 0x4e, 0x47]);
+  // Its sides in pixels, as a PNG begins.
+  expect(Math.max(png.bytes.readUInt32BE(16), png.bytes.readUInt32BE(20))).toBe(3000);
+  const svg = (await given(page, "Drawing to scale (SVG)")).bytes.toString();
+  expect(svg).toContain("Seen from behind, as it is laid out to be sewn.");
+  const json = (await given(page, "The plan (JSON)")).bytes.toString();
+  expect(readPlan(json)).toEqual({ ok: true, value: plan });
+  const table = await given(page, "Leftovers (CSV)");
+  expect(table.file).toBe("Kept back, leftovers.csv");
+  expect(table.bytes.toString()).toContain("kind,width,height");
+});
+
+test("where there is a share sheet the files go there, and nothing is saved beside", async ({ page }) => {
+  await page.addInitScript(() => {
+    Object.assign(navigator, {
+      canShare: () => true,
+      share: async ({ files: [file] }: { readonly files: readonly File[] }) => {
+        document.documentElement.dataset.shared = file?.name;
+      },
+    });
+  });
+  let saved = 0;
+  page.on("download", () => saved++);
+  await openSew(page);
+  await page.getByText("Take it with you").click();
+  await button(page, "Share the picture (PNG)").click();
+  await expect.poll(() => page.evaluate(() => document.documentElement.dataset.shared)).toBe("Kept back.png");
+  expect(saved).toBe(0);
+});

@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
+import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
 
 const measure = (page: Page, name: string) => page.getByRole("textbox", { name, exact: true });
 const theBack = (page: Page) => page.getByRole("img", { name: /^Drawing of the back/ });
@@ -85,7 +85,7 @@ test("another unit re-rounds nothing, and everything is there after a reload", a
   expect(plain(await theBack(page).getAttribute("aria-label"))).toContain("172.4 × 223.2 cm");
   await page.getByRole("radio", { name: "Inches" }).check({ force: true });
   await expect(measure(page, "Width, middle")).toHaveValue("60");
-  await page.reload();
+  await reloadKept(page);
   await expect(measure(page, "Width, middle")).toHaveValue("60");
   expect(plain(await theBack(page).getAttribute("aria-label"))).toContain("68 × 88 in");
 });

@@ -6,6 +6,7 @@ import { jobOf } from "./solver/job.ts";
 import { expect } from "./verso.ts";
 
 const test = testAlone("solver");
+test.use({ searches: true });
 
 test("a plan made beside the page is the plan that is made here", async ({ page }) => {
   await page.goto("./");

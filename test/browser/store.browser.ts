@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { type Browser, type BrowserContext, chromium, type Page } from "@playwright/test";
-import { findBrowser, noBrowser } from "../../scripts/browser.mjs";
+import { findTestBrowser, noBrowser } from "../../scripts/browser.mjs";
 import { testAlone } from "./alone.ts";
 import { expect } from "./verso.ts";
 
@@ -162,7 +162,7 @@ class BrowserToKill {
 }
 
 async function started(profile: string): Promise<ChildProcess> {
-  const path = await findBrowser();
+  const path = await findTestBrowser();
   if (path === undefined) throw new Error(noBrowser);
   rmSync(portFileIn(profile), { force: true });
   const child = spawn(path, [...flags, `--user-data-dir=${profile}`], { stdio: "ignore", detached: true });

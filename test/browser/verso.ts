@@ -18,12 +18,20 @@ type Fixtures = {
    * out (`troubles.splice(0)`).
    */
   readonly troubles: string[];
+  /**
+   * Whether searches are made, by `test.use({ searches: true })`. Otherwise they are begun and never get on, as on a
+   * machine that has no time for them: what is on the page stays as it is, and no test pays for plans it doesn't look
+   * at (the start page plans the sample, the Plan page plans in every style).
+   */
+  readonly searches: boolean;
 };
 
 export const test = base.extend<Fixtures>({
+  searches: [false, { option: true }],
   troubles: [
-    async ({ context, baseURL }, use) => {
+    async ({ context, baseURL, searches }, use) => {
       const troubles: string[] = [];
+      if (!searches) await context.addInitScript(holdSearchesBack);
       await watch(context, new URL(baseURL ?? "").origin, troubles);
       await use(troubles);
       expect(troubles, "what went wrong in the pages").toEqual([]);
@@ -31,6 +39,16 @@ export const test = base.extend<Fixtures>({
     { auto: true },
   ],
 });
+
+/** Runs in the page: the solver's worker is there, and is never asked anything. */
+function holdSearchesBack(): void {
+  globalThis.Worker = class extends Worker {
+    constructor(address: string | URL, options?: WorkerOptions) {
+      super(address, options);
+      if (/\/solver-[^/]*$/.test(String(address))) this.postMessage = () => {};
+    }
+  };
+}
 
 /** Puts into `troubles` whatever goes wrong in the pages of `context`. For contexts that a test makes itself. */
 export async function watch(context: BrowserContext, origin: string, troubles: string[]): Promise<void> {
@@ -58,20 +76,47 @@ function isViolation(text: string): boolean {
   return /Content Security Policy|Trusted ?Type|TrustedScript|TrustedHTML/i.test(text);
 }
 
-/** Fails with axe's own words where the page, as it stands, keeps someone from using it: in light, then in dark. */
-export async function expectAccessible(page: Page): Promise<void> {
-  await page.emulateMedia({ colorScheme: "light", reducedMotion: "reduce" });
-  expect(await problemsIn(page), "in light").toEqual([]);
-  await page.emulateMedia({ colorScheme: "dark", reducedMotion: "reduce" });
-  // The same elements in other colours: nothing else can have changed.
-  expect(await problemsIn(page, ["color-contrast"]), "in dark").toEqual([]);
+/** Loads the page anew once all is kept: until then it would ask her before it goes. */
+export async function reloadKept(page: Page): Promise<void> {
+  const isKept = () => page.evaluate(() => dispatchEvent(new Event("beforeunload", { cancelable: true })));
+  await expect.poll(isKept, "all is kept").toBe(true);
+  await page.reload();
 }
 
-async function problemsIn(page: Page, rules: readonly string[] = []): Promise<string[]> {
+/**
+ * Fails with axe's own words where the page, as it stands, keeps someone from using it: in light, then in dark.
+ * `within`: only there, for what comes up on a page that has been looked at whole.
+ */
+export async function expectAccessible(page: Page, within = "html"): Promise<void> {
+  await page.emulateMedia({ colorScheme: "light", reducedMotion: "reduce" });
+  expect(await problemsIn(page, within), "in light").toEqual([]);
+  await page.emulateMedia({ colorScheme: "dark", reducedMotion: "reduce" });
+  // The same elements in other colours: nothing else can have changed.
+  expect(await problemsIn(page, within, ["color-contrast"]), "in dark").toEqual([]);
+}
+
+async function problemsIn(page: Page, within: string, rules: readonly string[] = []): Promise<string[]> {
   // There are no frames within the pages, and without looking for them it takes half the time.
-  const axe = new AxeBuilder({ page }).setLegacyMode();
+  // Nor are the places of all that is good looked for, which takes most of the rest.
+  const axe = new AxeBuilder({ page })
+    .setLegacyMode()
+    .options({ resultTypes: ["violations"] })
+    .include(within);
   const { violations } = await (rules.length > 0 ? axe.withRules([...rules]) : axe).analyze();
   return violations.map(
     ({ id, help, nodes }) => `${id}: ${help}\n  ${nodes.map((node) => node.html).join("\n  ")}`,
   );
+}
+
+/** Nothing runs out of the side, and no text out of its button or field. */
+export async function expectNothingClipped(page: Page, width: number): Promise<void> {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+  const clipped = await page.evaluate(() =>
+    [...document.querySelectorAll("button, a, label, h1, h2, h3, p, legend, summary")]
+      .filter((element) => element.checkVisibility() && element.scrollWidth > element.clientWidth + 1)
+      .filter((element) => getComputedStyle(element).overflowX !== "visible")
+      .filter((element) => !element.closest(".onlyRead") && element.clientWidth > 1)
+      .map((element) => element.textContent),
+  );
+  expect(clipped).toEqual([]);
 }

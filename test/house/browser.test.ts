@@ -1,6 +1,6 @@
 import { chmodSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { root } from "./planted.ts";
 import { start } from "./processes.ts";
@@ -16,10 +16,10 @@ function program(name: string): string {
   return path;
 }
 
-/** What `findBrowser` finds in a process with these variables. */
-async function found(env: Readonly<Record<string, string>>): Promise<string> {
+/** What is found in a process with these variables, by `findBrowser` or the other. */
+async function found(env: Readonly<Record<string, string>>, by = "findBrowser"): Promise<string> {
   const module = JSON.stringify(join(root, "scripts", "browser.mjs"));
-  const ask = `import(${module}).then((m) => m.findBrowser()).then((path) => process.stdout.write(String(path)))`;
+  const ask = `import(${module}).then((m) => m.${by}()).then((path) => process.stdout.write(String(path)))`;
   const { stdout } = await start(process.execPath, ["-e", ask], { cwd: root, env }).end;
   return stdout;
 }
@@ -32,6 +32,17 @@ describe("the browser of the tests", () => {
 
   it("is the system's, where she named none", async () => {
     expect(await found({ VERSO_BROWSER: "", PATH: folder })).toBe(program("chromium"));
+  });
+
+  it("is one without windows, where there is one and she named none", async () => {
+    const chromium = program("chromium");
+    const other = mkdtempSync(join(folder, "other-"));
+    const light = program(join(basename(other), "chromium-headless-shell"));
+    const both = { VERSO_BROWSER: "", PATH: `${folder}:${other}` };
+    expect(await found(both, "findTestBrowser")).toBe(light);
+    expect(await found(both)).toBe(chromium);
+    expect(await found({ ...both, PATH: folder }, "findTestBrowser")).toBe(chromium);
+    expect(await found({ ...both, VERSO_BROWSER: chromium }, "findTestBrowser")).toBe(chromium);
   });
 
   it("is no other than hers, where hers isn't there", async () => {

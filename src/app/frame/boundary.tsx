@@ -1,8 +1,7 @@
 import { Component, type ReactNode, useContext } from "react";
 import { Button } from "react-aria-components";
 import { Notice } from "./notice.tsx";
-import { saveProject } from "./savingNotice.tsx";
-import { ProjectContext, useFrameWords } from "./surroundings.ts";
+import { ProjectContext, useFrameWords, useSaveProject } from "./surroundings.ts";
 
 type BoundaryProps = { readonly children: ReactNode };
 type Failure = "not-fetched" | "stopped";
@@ -29,6 +28,7 @@ function failureOf(error: unknown): Failure {
 function Stopped({ failure }: { readonly failure: Failure }) {
   const words = useFrameWords();
   const project = useContext(ProjectContext);
+  const save = useSaveProject();
   const fetched = failure === "stopped";
   return (
     <Notice
@@ -36,7 +36,7 @@ function Stopped({ failure }: { readonly failure: Failure }) {
       text={fetched ? words.wentWrongWhat : words.pageNotHereWhat}
     >
       {project !== null && (
-        <Button className="button" onPress={() => saveProject(project)}>
+        <Button className="button" onPress={() => save(project)}>
           {words.saveFileNow}
         </Button>
       )}

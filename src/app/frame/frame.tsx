@@ -1,8 +1,9 @@
+import { lazy, Suspense } from "react";
 import { screens } from "../screens/index.ts";
 import styles from "./frame.module.css";
 import { Page } from "./page.tsx";
 import { ProjectDoor } from "./projectDoor.tsx";
-import { type StepName, useRoute } from "./route.ts";
+import { type ScreenName, useRoute } from "./route.ts";
 import { SavingNotice } from "./savingNotice.tsx";
 import { Steps } from "./steps.tsx";
 import { Surface } from "./surface.tsx";
@@ -19,9 +20,9 @@ export function Frame() {
       <button type="button" className={styles.skip} onClick={() => document.getElementById("main")?.focus()}>
         {words.skip}
       </button>
-      {route.screen === "projects" || !isBuilt ? (
+      {route.screen === "projects" || !isBuilt || route.project === undefined ? (
         <Surface>
-          <Page name="projects" title={null} />
+          <Page name={isBuilt ? route.screen : "projects"} title={null} />
         </Surface>
       ) : (
         <ProjectDoor id={route.project} key={route.project}>
@@ -32,7 +33,7 @@ export function Frame() {
   );
 }
 
-function InProject({ step }: { readonly step: StepName }) {
+function InProject({ step }: { readonly step: ScreenName }) {
   const project = useProject();
   const { title } = useProjectState().project;
   const bar = (
@@ -43,8 +44,22 @@ function InProject({ step }: { readonly step: StepName }) {
     </>
   );
   return (
-    <Surface bar={bar} notices={<SavingNotice />}>
+    <Surface bar={bar} notices={<Notices />}>
       <Page name={step} title={title} />
     </Surface>
+  );
+}
+
+// Nothing in it is needed to see the page; it comes once that is there.
+const Keeping = lazy(() => import("./keeping.tsx"));
+
+function Notices() {
+  return (
+    <>
+      <SavingNotice />
+      <Suspense>
+        <Keeping />
+      </Suspense>
+    </>
   );
 }

@@ -1,12 +1,25 @@
+export { canShare, giveFile } from "./giveFile.ts";
+export { hand, useOpenHanded } from "./handedFile.ts";
+export { newBackSettings } from "./locale.ts";
 export { Notice } from "./notice.tsx";
-export { go, hrefOf, type Route, type ScreenName, type StepName, screenNames, useRoute } from "./route.ts";
+export {
+  go,
+  hrefOf,
+  type Route,
+  type ScreenName,
+  type StepName,
+  screenNames,
+  useRoute,
+} from "./route.ts";
 export { fileNameFor, saveFile } from "./saveFile.ts";
-export { saveProject } from "./savingNotice.tsx";
 export {
   useFrameWords,
   useLocale,
+  usePreferences,
   useProject,
+  useProjectIfAny,
   useProjectState,
+  useSaveProject,
   useStore,
   useStoreState,
 } from "./surroundings.ts";

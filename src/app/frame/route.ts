@@ -1,22 +1,39 @@
 /** Where in the app she is. It stands behind the # of the address, so that any place can serve the files. */
 import { useSyncExternalStore } from "react";
 
-/** The pages, in the order of the job. `projects` is where one starts; the others belong to one project. */
-export const screenNames = ["projects", "size", "leftovers", "plan", "sew"] as const;
-export type ScreenName = (typeof screenNames)[number];
-export type StepName = Exclude<ScreenName, "projects">;
+/** The steps of the job, in its order: the pages that the bar leads to. */
+export const stepNames = ["size", "leftovers", "plan", "sew"] as const;
+export type StepName = (typeof stepNames)[number];
 
-export type Route = { readonly screen: "projects" } | { readonly screen: StepName; readonly project: string };
+/**
+ * `projects` is where one starts; the steps belong to one project, and so does `photo`, which is reached from the
+ * leftovers; `settings` stands beside the job and is reached from everywhere.
+ */
+export const screenNames = ["projects", ...stepNames, "photo", "settings"] as const;
+export type ScreenName = (typeof screenNames)[number];
+
+export type Route =
+  | { readonly screen: "projects" }
+  | { readonly screen: "settings"; readonly project?: string }
+  | { readonly screen: StepName | "photo"; readonly project: string };
 
 const start: Route = { screen: "projects" };
 
-/** `#/` for the start, `#/ID/plan` for a page of a project. */
+export function isStep(name: ScreenName): name is StepName {
+  return stepNames.some((step) => step === name);
+}
+
+/** `#/` for the start, `#/ID/plan` for a page of a project, `#/settings`. */
 export function hrefOf(route: Route): string {
-  return route.screen === "projects" ? "#/" : `#/${encodeURIComponent(route.project)}/${route.screen}`;
+  if (route.screen === "projects") return "#/";
+  return route.project === undefined
+    ? `#/${route.screen}`
+    : `#/${encodeURIComponent(route.project)}/${route.screen}`;
 }
 
 /** What the part of the address behind the # means; the start, for whatever it does not know. */
 export function routeOf(hash: string): Route {
+  if (hash === "#/settings") return { screen: "settings" };
   const match = /^#\/([^/]+)\/([a-z]+)$/.exec(hash);
   const screen = screenNames.find((name) => name === match?.[2]);
   if (match?.[1] === undefined || screen === undefined || screen === "projects") return start;

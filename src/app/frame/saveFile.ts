@@ -1,6 +1,6 @@
 /** Gives her a file, the way the browser gives files. */
-export function saveFile(bytes: Uint8Array, name: string): void {
-  const address = URL.createObjectURL(new Blob([bytes.slice()], { type: "application/zip" }));
+export function saveFile(bytes: Uint8Array, name: string, type = "application/zip"): void {
+  const address = URL.createObjectURL(new Blob([bytes.slice()], { type }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

@@ -2,14 +2,14 @@ import { useEffect } from "react";
 import { Button } from "react-aria-components";
 import type { ProjectHandle, ProjectState } from "../../store/index.ts";
 import styles from "./bars.module.css";
-import { fileNameFor, saveFile } from "./saveFile.ts";
-import { useFrameWords, useProject, useProjectState } from "./surroundings.ts";
+import { useFrameWords, useProject, useProjectState, useSaveProject } from "./surroundings.ts";
 
 /** Says only what isn't steady, and stays until it is. There is always a way out: a file of one's own. */
 export function SavingNotice() {
   const words = useFrameWords();
   const project = useProject();
   const state = useProjectState();
+  const save = useSaveProject();
   const text = useTextFor(state);
   useAskBeforeLeaving(state.saving.kind !== "steady");
   return (
@@ -21,7 +21,7 @@ export function SavingNotice() {
             {state.saving.kind === "not-saved" && <strong>{words.notSaved}</strong>} {text}
           </p>
           <span className={styles.ways}>
-            <Button className="button" onPress={() => saveProject(project)}>
+            <Button className="button" onPress={() => save(project)}>
               {words.saveFileNow}
             </Button>
             {state.saving.kind === "not-saved" && <OtherWay state={state} project={project} />}
@@ -62,9 +62,4 @@ function useTextFor(state: ProjectState): string | null {
   if (state.saving.kind === "not-saved") return words.notSavedWhy(state.saving.why);
   if (state.readOnly) return words.readOnly;
   return state.problems.length > 0 ? words.someMissing : null;
-}
-
-/** The project as a file of her own, unsaved edits included. */
-export function saveProject(project: ProjectHandle): void {
-  saveFile(project.exportFile(), fileNameFor(project.state().project.title));
 }

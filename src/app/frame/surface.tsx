@@ -4,6 +4,7 @@ import { screens } from "../screens/index.ts";
 import styles from "./frame.module.css";
 import { hrefOf } from "./route.ts";
 import { useFrameWords } from "./surroundings.ts";
+import { ToSettings } from "./toSettings.tsx";
 
 type SurfaceProps = {
   /** What stands in the bar behind the way home. */
@@ -19,6 +20,7 @@ export function Surface({ bar, notices, children }: SurfaceProps) {
       <header className={styles.bar}>
         <Home />
         {bar}
+        <ToSettings />
       </header>
       <UpdateNotice />
       {notices}

@@ -1,9 +1,21 @@
 /** What every page finds around it: the words, the store, the open project. */
 import { createContext, useContext, useSyncExternalStore } from "react";
-import type { ProjectHandle, ProjectState, Store, StoreState } from "../../store/index.ts";
+import type {
+  Preferences,
+  PreferencesStore,
+  ProjectHandle,
+  ProjectState,
+  Store,
+  StoreState,
+} from "../../store/index.ts";
 import { type FrameWords, frameWords, type Locale } from "../../words/index.ts";
+import { fileNameFor, saveFile } from "./saveFile.ts";
 
-export type Surroundings = { readonly locale: Locale; readonly store: Store };
+export type Surroundings = {
+  readonly locale: Locale;
+  readonly store: Store;
+  readonly preferences: PreferencesStore;
+};
 
 export const SurroundingsContext = createContext<Surroundings | null>(null);
 export const ProjectContext = createContext<ProjectHandle | null>(null);
@@ -23,6 +35,17 @@ export function useStoreState(): StoreState {
   return useSyncExternalStore(store.subscribe, store.state);
 }
 
+/** What belongs to this device and to no back: as it is now, and what changes it. */
+export function usePreferences(): readonly [now: Preferences, preferences: PreferencesStore] {
+  const { preferences } = useSurroundings();
+  return [useSyncExternalStore(preferences.subscribe, preferences.state), preferences];
+}
+
+/** The open project, where the page belongs to one. */
+export function useProjectIfAny(): ProjectHandle | null {
+  return useContext(ProjectContext);
+}
+
 /** The open project, to be edited. Only on pages that belong to a project. */
 export function useProject(): ProjectHandle {
   const project = useContext(ProjectContext);
@@ -39,6 +62,15 @@ export function useProjectState(): ProjectState {
 /** The frame's own words. */
 export function useFrameWords(): FrameWords {
   return frameWordsOf(useLocale());
+}
+
+/** Gives her a project as a file of her own, unsaved edits included, and knows from then on that there is one. */
+export function useSaveProject(): (project: ProjectHandle) => void {
+  const { preferences } = useSurroundings();
+  return (project) => {
+    saveFile(project.exportFile(), fileNameFor(project.state().project.title));
+    preferences.copied([project.id], Date.now());
+  };
 }
 
 function useSurroundings(): Surroundings {

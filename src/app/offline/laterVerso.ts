@@ -24,11 +24,24 @@ export async function keepForOffline(): Promise<void> {
   navigator.serviceWorker.addEventListener("controllerchange", () => {
     if (asked) location.reload();
   });
+  navigator.serviceWorker.ready.then(fetchLargeWhenIdle, () => {});
   try {
     watch(await navigator.serviceWorker.register(workerAddress("./sw.js")));
   } catch {
     // A private window or a full device: nothing she does depends on it.
   }
+}
+
+// Longer than a page takes to be there: what is large is for later.
+const settles = 8000;
+
+/** What one page alone needs and is large, such as the library that measures photos, for use without a network. */
+function fetchLargeWhenIdle({ active }: ServiceWorkerRegistration): void {
+  const fetchLarge = () => active?.postMessage("fetch-later");
+  setTimeout(() => {
+    if ("requestIdleCallback" in window) requestIdleCallback(fetchLarge, { timeout: settles });
+    else fetchLarge();
+  }, settles);
 }
 
 function watch(registration: ServiceWorkerRegistration): void {

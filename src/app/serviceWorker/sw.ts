@@ -3,10 +3,17 @@
  * until she asks for it, and the files of the one before stay, so that tabs which run it go on.
  */
 declare const self: ServiceWorkerGlobalScope;
-/** Written by the build: what this build is called, and its files, addressed from where this script lies. */
-declare const __SHELL__: { readonly build: string; readonly files: readonly string[] };
+/**
+ * Written by the build: what this build is called, and its files, addressed from where this script lies. Those of
+ * `later` are large, and it works without them.
+ */
+declare const __SHELL__: {
+  readonly build: string;
+  readonly files: readonly string[];
+  readonly later: readonly string[];
+};
 
-const { build, files } = __SHELL__;
+const { build, files, later } = __SHELL__;
 const prefix = "verso-";
 const ours = prefix + build;
 // The folder stands for its page: some places send whoever asks for index.html there, and what was sent on is refused.
@@ -16,6 +23,8 @@ self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
 self.addEventListener("message", (event) => {
   if (event.data === "take-over") event.waitUntil(self.skipWaiting());
+  if (event.data === "what-is-missing") event.waitUntil(tellMissing(event.ports[0]));
+  if (event.data === "fetch-later") event.waitUntil(fetchLater());
 });
 self.addEventListener("fetch", (event) => {
   const { request } = event;
@@ -27,6 +36,52 @@ self.addEventListener("fetch", (event) => {
 async function fetchAll(): Promise<void> {
   const cache = await caches.open(ours);
   await cache.addAll(files.map((name) => new Request(addressOf(nameFor(name)), { cache: "no-cache" })));
+}
+
+/** Says how many files are not here (the browser may have cleared some away), and then fetches them. */
+async function tellMissing(port: MessagePort | undefined): Promise<void> {
+  const cache = await caches.open(ours);
+  const kept = new Set((await cache.keys()).map(({ url }) => url));
+  const missing = [...files, ...later]
+    .map((name) => addressOf(nameFor(name)))
+    .filter((address) => !kept.has(address));
+  port?.postMessage(missing.length);
+  // Asked again while it is under way, it isn't begun a second time.
+  mending ??= fetchMissing(cache, missing).finally(() => {
+    mending = null;
+  });
+  await mending;
+}
+
+let mending: Promise<void> | null = null;
+
+/** Without a network it fails, and is tried again when next asked. */
+async function fetchMissing(cache: Cache, missing: readonly string[]): Promise<void> {
+  for (const address of missing) {
+    if ((await cache.match(address)) !== undefined) continue;
+    try {
+      await keepFile(cache, address);
+    } catch {
+      return;
+    }
+  }
+}
+
+/** While the page has nothing to do; what can't be fetched now is tried again another time. */
+async function fetchLater(): Promise<void> {
+  const cache = await caches.open(ours);
+  mending ??= fetchMissing(cache, later.map(addressOf)).finally(() => {
+    mending = null;
+  });
+  await mending;
+}
+
+// What carries a hash of its content in its name is the same as an earlier build's.
+async function keepFile(cache: Cache, address: string): Promise<void> {
+  const known = address.includes("/assets/") ? await caches.match(address) : undefined;
+  await (known === undefined
+    ? cache.add(new Request(address, { cache: "no-cache" }))
+    : cache.put(address, known));
 }
 
 async function takeOver(): Promise<void> {

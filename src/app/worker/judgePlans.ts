@@ -29,10 +29,13 @@ export function openChoice(job: Job): PlanChoice {
 }
 
 /** What is worth knowing before a plan is sewn. Rejects where that can't be found out. */
-export async function adviseOn({ layout, buy }: AdvisedPlan, job: Job): Promise<readonly Advice[]> {
+export async function adviseOn(
+  { layout, buy, topColours = [] }: AdvisedPlan,
+  job: Job,
+): Promise<readonly Advice[]> {
   const { ask, close } = openJudge(job);
   try {
-    const answer = await ask({ kind: "advise", plan: { layout, buy } });
+    const answer = await ask({ kind: "advise", plan: { layout, buy, topColours } });
     if (answer.kind !== "advice") throw new Error("a plan was not advised on");
     return answer.advice;
   } finally {

@@ -3,7 +3,7 @@ import "../../../src/app/styles/index.css";
 import { createRoot } from "react-dom/client";
 import { App } from "../../../src/app/app.tsx";
 import { localeFor } from "../../../src/app/frame/locale.ts";
-import type { ProjectState } from "../../../src/store/index.ts";
+import { openPreferences, type ProjectState } from "../../../src/store/index.ts";
 import { madeStore } from "./madeStore.ts";
 
 const { store, say } = madeStore();
@@ -17,4 +17,10 @@ window.say = say;
 
 const place = document.getElementById("app");
 if (place !== null)
-  createRoot(place).render(<App locale={localeFor(navigator.languages, location.search)} store={store} />);
+  createRoot(place).render(
+    <App
+      locale={localeFor(navigator.languages, location.search)}
+      store={store}
+      preferences={openPreferences(null)}
+    />,
+  );

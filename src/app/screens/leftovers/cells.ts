@@ -71,7 +71,9 @@ function shownSide(cell: LeftoverCells["width"], unit: DisplayUnit): string {
   if (cell === undefined) return "";
   // What was measured by the other ruler stays as it was written.
   if (cell.value === null || cell.unit !== unit || /\p{L}/u.test(cell.text)) return cell.text;
-  return showsExactly(cell.value, { unit }) ? formatLength(cell.value, { unit }) : cell.text;
+  // Her own decimal sign.
+  const format = { unit, decimal: cell.text.includes(",") ? "," : "." } as const;
+  return showsExactly(cell.value, format) ? formatLength(cell.value, format) : cell.text;
 }
 
 /** The word chosen in a column; empty: none. */

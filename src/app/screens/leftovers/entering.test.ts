@@ -314,7 +314,7 @@ describe("put aside first", () => {
       topHeights: [{ text: "80", unit: "in", value: inches(80) }, null, null],
     },
     leftovers: [stored("10 strips 2 1/2 x 42 teal"), stored("square 10 cream")],
-    heap: { cutting: "clean", reserveBinding: true, reserveLabel: true },
+    heap: { cutting: "clean", reserveBinding: true, reserveLabel: true, shelved: null },
   };
   const told = (project: Project) => {
     const { binding, label } = reservedOf(project);

@@ -1,8 +1,11 @@
+import { shelfTexts } from "../../../words/index.ts";
 import { useProject, useProjectState } from "../../frame/index.ts";
+import { useTexts } from "../../parts/texts.ts";
 import { fabricChanges, swatchOf, valueStrips } from "./fabricFacts.ts";
 import styles from "./fabrics.module.css";
 import type { FabricShare } from "./heap.ts";
 import { useHeap, useLeftoversTexts } from "./heapContext.ts";
+import { remarksOf } from "./remarks.ts";
 
 /** How much there is of each fabric, and how light or dark it is. */
 export function Fabrics() {
@@ -11,6 +14,7 @@ export function Fabrics() {
   return (
     <section className={styles.fabrics} aria-label={texts.fabrics}>
       <h2>{texts.fabrics}</h2>
+      <Remarks />
       <ul className={styles.list}>
         {fabrics.map((share) => (
           <FabricRow key={share.fabric.id} {...share} />
@@ -19,6 +23,16 @@ export function Fabrics() {
       {values.length > 1 && <ValueStrip values={values} />}
     </section>
   );
+}
+
+function Remarks() {
+  const texts = useTexts(shelfTexts);
+  const heap = useHeap();
+  return remarksOf(heap).map((remark) => (
+    <p key={remark.kind} className={styles.remark}>
+      {texts.remark(remark)}
+    </p>
+  ));
 }
 
 function FabricRow(share: FabricShare) {

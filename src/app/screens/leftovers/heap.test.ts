@@ -55,7 +55,7 @@ describe("the heap on the table", () => {
   test("keeps what is marked to stay out, and what is roughly cut, as it lies there", () => {
     const marked = {
       ...project,
-      heap: { cutting: "rough", reserveBinding: true, reserveLabel: true } as const,
+      heap: { cutting: "rough", reserveBinding: true, reserveLabel: true, shelved: null } as const,
       leftovers: project.leftovers.map((leftover) => ({
         ...leftover,
         cells: withTypedCell(leftover.cells, "use", "give-away", "in"),

@@ -109,7 +109,7 @@ const anySide = inches(100);
 
 function draftOfHeap(project: Project): Draft {
   const { settings, size, plain } = newProject({ title: "", createdAt: 0, unit: project.settings.unit });
-  const heap = { cutting: "clean", reserveBinding: false, reserveLabel: false } as const;
+  const heap = { ...project.heap, cutting: "clean", reserveBinding: false, reserveLabel: false } as const;
   const { pieces } = draftOfProject({ ...project, heap });
   const rest = draftOfProject({ ...project, settings, size, plain, leftovers: [], rough: [] });
   return { ...rest, back: { width: anySide, height: anySide }, pieces };

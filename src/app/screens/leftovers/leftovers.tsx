@@ -1,8 +1,11 @@
 import { useMemo, useState } from "react";
+import { shelfTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { useTexts } from "../../parts/texts.ts";
 import { About } from "./about.tsx";
 import { ChosenBar } from "./chosenBar.tsx";
 import { Fabrics } from "./fabrics.tsx";
+import { FromShelf } from "./fromShelf.tsx";
 import { heapOf } from "./heap.ts";
 import { HeapContext, useHeap, useLeftoversTexts } from "./heapContext.ts";
 import styles from "./leftovers.module.css";
@@ -39,6 +42,11 @@ function Page() {
       <div className={styles.page}>
         <header className={styles.head}>
           <h1>{texts.title}</h1>
+          {!isEmpty && (
+            <a className={isTyping ? "button" : "button next"} href={hrefOf({ screen: "plan", project: id })}>
+              {texts.goOn}
+            </a>
+          )}
           <Summary isEmpty={isEmpty} />
         </header>
         <div className={styles.entry}>
@@ -49,16 +57,10 @@ function Page() {
           <p role="status" className={many.problem === null ? styles.said : "onlyRead"}>
             {said}
           </p>
+          <FromShelf say={say} />
         </div>
-        <Mend />
+        <Mend say={say} />
         <TheHeap isEmpty={isEmpty} say={say} />
-        {!isEmpty && (
-          <p>
-            <a className={isTyping ? "button" : "button next"} href={hrefOf({ screen: "plan", project: id })}>
-              {texts.goOn}
-            </a>
-          </p>
-        )}
       </div>
     </DropPlace>
   );
@@ -81,7 +83,8 @@ type TheHeapProps = { readonly isEmpty: boolean; readonly say: (text: string) =>
 function TheHeap({ isEmpty, say }: TheHeapProps) {
   const texts = useLeftoversTexts();
   const { views, view, setView, shows } = useView();
-  const { chosen, choose, toggle, mark, remove } = useChosen();
+  const shelfWords = useTexts(shelfTexts);
+  const { chosen, choose, toggle, mark, remove, shelve } = useChosen();
   return (
     <>
       {!isEmpty && <Views views={views} view={view} onView={setView} />}
@@ -107,6 +110,7 @@ function TheHeap({ isEmpty, say }: TheHeapProps) {
           chosen={chosen}
           onMark={(use) => mark(chosen, use)}
           onRemove={() => say(texts.removed(remove()))}
+          onShelve={() => void shelve().then((count) => say(shelfWords.movedToShelf(count)))}
           onNone={() => choose(new Set())}
         />
       )}

@@ -12,6 +12,7 @@ import {
 } from "react-aria-components";
 import type { Leftover } from "../../../files/index.ts";
 import { useProjectState } from "../../frame/index.ts";
+import { usePicture } from "../../parts/pictures.ts";
 import { CellEditor, type Editing } from "./cellEditor.tsx";
 import { columnAt, type ListColumn, listColumns, shownCell } from "./cells.ts";
 import { useHeap, useLeftoversTexts } from "./heapContext.ts";
@@ -25,6 +26,9 @@ type HeapListProps = {
   readonly onChoose: (chosen: ReadonlySet<string>) => void;
 };
 
+// Each row is ten things to press: more of them make a page slow to come and slow to answer on an old tablet.
+const shownFirst = 40;
+
 /** Every row in a grid; the last one entered first. */
 export function HeapList({ chosen, onChoose }: HeapListProps) {
   const texts = useLeftoversTexts();
@@ -37,7 +41,7 @@ export function HeapList({ chosen, onChoose }: HeapListProps) {
       .filter(({ leftover }) => !isLineOnly(leftover))
       .reverse();
   }, [leftovers]);
-  const { shown, rest, showMore } = useShownPart(newestFirst);
+  const { shown, rest, showMore } = useShownPart(newestFirst, shownFirst);
   const choose = (keys: Selection) => {
     onChoose(new Set(keys === "all" ? leftovers.map(({ id }) => id) : [...keys].map(String)));
   };
@@ -152,6 +156,8 @@ function CellButton({ column: place, leftover, onEdit }: CellButtonProps) {
 function Swatch({ leftover }: { readonly leftover: Leftover }) {
   const { rows } = useHeap();
   const fabric = rows.find(({ id }) => id === leftover.id)?.fabric;
+  const picture = usePicture(leftover.picture);
+  if (picture !== null) return <img className={`cloth ${styles.picture}`} src={picture} alt="" />;
   return (
     <svg className={`cloth ${styles.swatch}`} viewBox="0 0 1 1" aria-hidden="true">
       <rect width="1" height="1" fill={fabric?.colour ?? "none"} />

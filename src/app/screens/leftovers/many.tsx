@@ -1,13 +1,14 @@
 import { type DragEvent, type ReactNode, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
-import { fileNameFor, saveFile, useProjectState } from "../../frame/index.ts";
+import { canShare, fileNameFor, giveFile, hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./many.module.css";
 import { tableOf } from "./tableOut.ts";
 
-/** A table in. */
+/** Other ways in: a table, photos. */
 export function Many({ onFile }: { readonly onFile: (file: File) => void }) {
   const texts = useLeftoversTexts();
+  const { id } = useProject();
   return (
     <div className={styles.many}>
       <p>{texts.many}</p>
@@ -17,6 +18,9 @@ export function Many({ onFile }: { readonly onFile: (file: File) => void }) {
       >
         <Button className="button plain">{texts.openTable}</Button>
       </FileTrigger>
+      <a className="button plain" href={hrefOf({ screen: "photo", project: id })}>
+        {texts.fromPhoto}
+      </a>
     </div>
   );
 }
@@ -25,15 +29,13 @@ export function Many({ onFile }: { readonly onFile: (file: File) => void }) {
 export function TableOut() {
   const texts = useLeftoversTexts();
   const { project } = useProjectState();
-  const save = () => {
-    const name = fileNameFor(texts.tableName(project.title)).replace(/\.verso$/, ".csv");
-    saveFile(tableOf(project), name);
-  };
+  const name = fileNameFor(texts.tableName(project.title)).replace(/\.verso$/, ".csv");
+  const save = () => giveFile(tableOf(project), name, "text/csv");
   return (
     <div className={styles.many}>
       <p>{texts.saveTableWhat}</p>
       <Button className="button plain" onPress={save}>
-        {texts.saveTable}
+        {canShare(name, "text/csv") ? texts.shareTable : texts.saveTable}
       </Button>
     </div>
   );
@@ -51,9 +53,11 @@ export function DropPlace({ onFile, children }: DropPlaceProps) {
     setOver(true);
   };
   const drop = (event: DragEvent) => {
-    event.preventDefault();
     setOver(false);
     const [file] = event.dataTransfer.files;
+    // A back opens by itself wherever it is let go of.
+    if (file?.name.endsWith(".verso")) return;
+    event.preventDefault();
     if (file !== undefined) onFile(file);
   };
   const leave = ({ currentTarget, relatedTarget }: DragEvent) => {

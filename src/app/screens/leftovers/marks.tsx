@@ -4,6 +4,8 @@ import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./marks.module.css";
 
 type MarksProps = {
+  /** What stands in front of the words; the label says it to a screen reader. */
+  readonly lead?: string;
   readonly label: string;
   /** The mark that all of them have; null: they differ. */
   readonly now: Use | null;
@@ -11,7 +13,7 @@ type MarksProps = {
 };
 
 /** Her marks, one tap each. */
-export function Marks({ label, now, onMark }: MarksProps) {
+export function Marks({ lead, label, now, onMark }: MarksProps) {
   const texts = useLeftoversTexts();
   const mark = (use: Use) => onMark(use);
   return (
@@ -23,6 +25,11 @@ export function Marks({ label, now, onMark }: MarksProps) {
       disallowEmptySelection={now !== null}
       onSelectionChange={(keys) => uses.filter((use) => keys.has(use)).forEach(mark)}
     >
+      {lead !== undefined && (
+        <span className={styles.lead} aria-hidden="true">
+          {lead}
+        </span>
+      )}
       {uses.map((use) => (
         <ToggleButton key={use} id={use} className={`${styles.mark}`}>
           {texts.use[use]}

@@ -13,7 +13,7 @@ import { useShownPart } from "./shownPart.ts";
 import { LineField, WordField } from "./textField.tsx";
 
 /** Rows that wait: each as it was written, with its words. */
-export function Mend() {
+export function Mend({ say }: { readonly say: (text: string) => void }) {
   const texts = useLeftoversTexts();
   const { waiting } = useHeap();
   const { leftovers } = useProjectState().project;
@@ -26,7 +26,12 @@ export function Mend() {
       <ul className={styles.rows}>
         {shown.map((row) => (
           <li key={row.leftover.id}>
-            <WaitingRow row={row} number={leftovers.indexOf(row.leftover) + 1} />
+            <WaitingRow
+              row={row}
+              number={leftovers.indexOf(row.leftover) + 1}
+              onTaken={() => say(texts.entered(1, waiting.length - 1))}
+              onLeftOut={() => say(texts.removed(1))}
+            />
           </li>
         ))}
       </ul>
@@ -39,18 +44,19 @@ export function Mend() {
   );
 }
 
-type WaitingRowProps = { readonly row: Waiting; readonly number: number };
+type WaitingRowProps = {
+  readonly row: Waiting;
+  readonly number: number;
+  /** It can be read now. */
+  readonly onTaken: () => void;
+  readonly onLeftOut: () => void;
+};
 
-function WaitingRow({ row, number }: WaitingRowProps) {
-  const { leftover } = row;
-  return isLineOnly(leftover) ? (
-    <WaitingLine leftover={leftover} number={number} />
-  ) : (
-    <WaitingCells row={row} number={number} />
-  );
+function WaitingRow(props: WaitingRowProps) {
+  return isLineOnly(props.row.leftover) ? <WaitingLine {...props} /> : <WaitingCells {...props} />;
 }
 
-function WaitingLine({ leftover, number }: { readonly leftover: Leftover; readonly number: number }) {
+function WaitingLine({ row: { leftover }, number, onTaken, onLeftOut }: WaitingRowProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
   const { project } = useProjectState();
@@ -63,6 +69,7 @@ function WaitingLine({ leftover, number }: { readonly leftover: Leftover; readon
     setLine(text);
     const entry = entryOf(text, readLine(text, unit), unit, knownFabrics(project));
     if (entry === null) return;
+    onTaken();
     if (entry.kind === "row")
       return handle.changeRow(leftover.id, { line: text.trim(), cells: entry.row.cells });
     handle.addRough(entry.stock);
@@ -91,12 +98,12 @@ function WaitingLine({ leftover, number }: { readonly leftover: Leftover; readon
         )}
         {problem === undefined && <p>{texts.understood(reading.piece)}</p>}
       </LineField>
-      <Ways leftover={leftover} number={number} />
+      <Ways leftover={leftover} number={number} onLeftOut={onLeftOut} />
     </Form>
   );
 }
 
-function WaitingCells({ row, number }: WaitingRowProps) {
+function WaitingCells({ row, number, onTaken, onLeftOut }: WaitingRowProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
   const { unit } = useProjectState().project.settings;
@@ -105,7 +112,9 @@ function WaitingCells({ row, number }: WaitingRowProps) {
   const { change, faults } = editedRow(row.leftover, typed, unit);
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (typed.size > 0 && faults.size === 0) handle.changeRow(row.leftover.id, change);
+    if (typed.size === 0 || faults.size > 0) return;
+    handle.changeRow(row.leftover.id, change);
+    onTaken();
   };
   const whyOf = ({ column, why }: CellToMend) => {
     const fault = faults.get(column);
@@ -125,7 +134,7 @@ function WaitingCells({ row, number }: WaitingRowProps) {
           onChange={(text) => setTyped(new Map(typed).set(cell.column, text))}
         />
       ))}
-      <Ways leftover={row.leftover} number={number} />
+      <Ways leftover={row.leftover} number={number} onLeftOut={onLeftOut} />
     </Form>
   );
 }
@@ -160,7 +169,9 @@ function CellField({ cell: { column }, value, why, onChange }: CellFieldProps) {
   );
 }
 
-function Ways({ leftover, number }: { readonly leftover: Leftover; readonly number: number }) {
+type WaysProps = Pick<WaitingRowProps, "number" | "onLeftOut"> & { readonly leftover: Leftover };
+
+function Ways({ leftover, number, onLeftOut }: WaysProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
   return (
@@ -171,7 +182,10 @@ function Ways({ leftover, number }: { readonly leftover: Leftover; readonly numb
       <Button
         className="button plain"
         aria-label={texts.leaveOutOf(number)}
-        onPress={() => handle.removeRows([leftover.id])}
+        onPress={() => {
+          handle.removeRows([leftover.id]);
+          onLeftOut();
+        }}
       >
         {texts.leaveOut}
       </Button>

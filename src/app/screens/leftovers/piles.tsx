@@ -1,9 +1,12 @@
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import { Button, ToggleButton, Toolbar } from "react-aria-components";
 import type { Use } from "../../../engine/cloth/index.ts";
 import type { Length } from "../../../engine/length/index.ts";
+import { shelfTexts } from "../../../words/index.ts";
 import { useProjectState } from "../../frame/index.ts";
+import { useTexts } from "../../parts/texts.ts";
 import { PieceCloth, ScaleRuler } from "./cloth.tsx";
+import { greyOf } from "./fabricFacts.ts";
 import type { Pile, Sorted } from "./heap.ts";
 import { useHeap, useLeftoversTexts } from "./heapContext.ts";
 import { Marks } from "./marks.tsx";
@@ -20,13 +23,18 @@ type PilesProps = {
 /** The heap as it lies on the table, sorted in piles; all of it drawn to one scale. */
 export function Piles(props: PilesProps) {
   const texts = useLeftoversTexts();
+  const shelf = useTexts(shelfTexts);
   const { piles, rows } = useHeap();
   const { unit } = useProjectState().project.settings;
   const scale = useMemo(() => picturesOf(rows), [rows]);
+  const [isGrey, setGrey] = useState(false);
   return (
     <section className={styles.piles} aria-label={texts.views.piles}>
+      <ToggleButton className="button plain" isSelected={isGrey} onChange={setGrey}>
+        {shelf.blackAndWhite}
+      </ToggleButton>
       {piles.map((pile) => (
-        <OnePile key={pile.name} pile={pile} {...scale} {...props} />
+        <OnePile key={pile.name} pile={pile} isGrey={isGrey} {...scale} {...props} />
       ))}
       {piles.length > 0 && (
         <div className={styles.scale}>
@@ -38,8 +46,9 @@ export function Piles(props: PilesProps) {
 }
 
 type Scale = { readonly pictures: ReadonlyMap<string, RowPicture>; readonly across: Length };
+type Look = { readonly isGrey: boolean };
 
-function OnePile({ pile, onMark, ...rest }: Scale & PilesProps & { readonly pile: Pile }) {
+function OnePile({ pile, onMark, ...rest }: Scale & Look & PilesProps & { readonly pile: Pile }) {
   const texts = useLeftoversTexts();
   const { shown, rest: hidden, showMore } = useShownPart(pile.rows);
   const listed = pile.rows.flatMap(({ id, rough }) => (rough === null ? [id] : []));
@@ -50,7 +59,12 @@ function OnePile({ pile, onMark, ...rest }: Scale & PilesProps & { readonly pile
         <p className={styles.is}>{texts.pileIs(pile.count, pile.area)}</p>
       </header>
       {listed.length > 0 && (
-        <Marks label={texts.markPile(pile.name)} now={pile.use} onMark={(use) => onMark(listed, use)} />
+        <Marks
+          lead={texts.allOfThese}
+          label={texts.markPile(pile.name)}
+          now={pile.use}
+          onMark={(use) => onMark(listed, use)}
+        />
       )}
       {/* One stop for the Tab key; along the pieces with the arrow keys. */}
       <Toolbar aria-label={texts.pile[pile.name]}>
@@ -71,18 +85,23 @@ function OnePile({ pile, onMark, ...rest }: Scale & PilesProps & { readonly pile
   );
 }
 
-type PileRowProps = Scale & Omit<PilesProps, "onMark"> & { readonly row: Sorted };
+type PileRowProps = Scale & Look & Omit<PilesProps, "onMark"> & { readonly row: Sorted };
 
 /** Tapped, it is chosen; what was only estimated can't be. */
-function PileRow({ row, pictures, across, chosen, onToggle }: PileRowProps) {
+function PileRow({ row, isGrey, pictures, across, chosen, onToggle }: PileRowProps) {
   const texts = useLeftoversTexts();
   const { colours } = useHeap();
   const picture = pictures.get(row.id);
+  const own = colours.get(row.id) ?? null;
   const isChosen = chosen.has(row.id);
   const drawn = (
     <>
       {picture !== undefined && (
-        <PieceCloth picture={picture} colour={colours.get(row.id) ?? null} across={across} />
+        <PieceCloth
+          picture={picture}
+          colour={isGrey && own !== null ? greyOf(row.fabric) : own}
+          across={across}
+        />
       )}
       <Caption row={row} isChosen={isChosen} more={picture?.more ?? 0} />
     </>

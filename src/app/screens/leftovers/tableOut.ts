@@ -12,7 +12,7 @@ const byteOrderMark = "\ufeff";
 
 /** The heap as a leftovers table: what can be read, as it lies there, with her own columns. */
 export function tableOf(project: Project): Uint8Array {
-  const heap = { cutting: "clean", reserveBinding: false, reserveLabel: false } as const;
+  const heap = { ...project.heap, cutting: "clean", reserveBinding: false, reserveLabel: false } as const;
   const pieces = draftOfProject({ ...project, heap }).pieces.map((piece) => {
     const { kind, width, height } = piece;
     if (kind !== undefined) return piece;

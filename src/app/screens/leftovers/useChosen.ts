@@ -1,10 +1,12 @@
 import { useMemo, useState } from "react";
 import type { Use } from "../../../engine/cloth/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { moveToShelf } from "../../../store/index.ts";
+import { useProject, useProjectState, useStore } from "../../frame/index.ts";
 
 /** The rows that are chosen, in the list and in the piles alike. A row that is gone is no longer chosen. */
 export function useChosen() {
   const handle = useProject();
+  const store = useStore();
   const { leftovers } = useProjectState().project;
   const [picked, choose] = useState<ReadonlySet<string>>(new Set());
   const chosen = useMemo(() => {
@@ -22,6 +24,12 @@ export function useChosen() {
       // The usual mark is a blank cell, as in a table that says nothing.
       const cell = use === "yes" ? null : { text: use, value: use };
       handle.changeRows([...rows], { cells: { use: cell } });
+    },
+    /** Off this heap and onto the shelf. How many rows. */
+    shelve: async () => {
+      const count = await moveToShelf(await store.shelf(), handle, [...chosen]);
+      choose(new Set());
+      return count;
     },
     remove: () => {
       handle.removeRows([...chosen]);

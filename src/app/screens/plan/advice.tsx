@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useState } from "react";
 import { ToggleButton } from "react-aria-components";
 import type { Advice, AdviceKind } from "../../../engine/advice/index.ts";
-import type { Job, Lab } from "../../../engine/cloth/index.ts";
+import { type Job, type Lab, readColour } from "../../../engine/cloth/index.ts";
 import type { Rect } from "../../../engine/drawing/index.ts";
-import type { PlanDocument } from "../../../files/index.ts";
+import type { PlanDocument, TopPhoto } from "../../../files/index.ts";
 import { adviceTexts } from "../../../words/index.ts";
+import { useProjectState } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
@@ -12,17 +13,28 @@ import { beside } from "../../worker/index.ts";
 import styles from "./advice.module.css";
 import type { Found } from "./desk.ts";
 
-type Advised = { readonly job: Job; readonly advice: Promise<readonly Advice[]> };
+type Advised = {
+  readonly job: Job;
+  readonly top: TopPhoto | null;
+  readonly advice: Promise<readonly Advice[]>;
+};
 const known = new WeakMap<PlanDocument, Advised>();
 
-/** The same plan has the same advice, and is asked for it once. */
-function adviceOn(plan: PlanDocument, job: Job): Promise<readonly Advice[]> {
+/** The same plan under the same top has the same advice, and is asked for it once. */
+function adviceOn(plan: PlanDocument, job: Job, top: TopPhoto | null): Promise<readonly Advice[]> {
   const before = known.get(plan);
-  if (before?.job === job) return before.advice;
+  if (before?.job === job && before.top === top) return before.advice;
   // Where it fails the plan is as good as before, only nothing is said about it.
-  const advice = beside.adviseOn(plan, job).catch(() => []);
-  known.set(plan, { job, advice });
+  const advice = beside.adviseOn({ ...plan, topColours: coloursOf(top) }, job).catch(() => []);
+  known.set(plan, { job, top, advice });
   return advice;
+}
+
+function coloursOf(top: TopPhoto | null) {
+  return (top?.colours ?? []).flatMap(({ colour, share }) => {
+    const lab = readColour(colour)?.lab;
+    return lab === undefined ? [] : [{ lab, share }];
+  });
 }
 
 /** What is worth knowing of the plan, and what of it she wants to be shown in the drawing. */
@@ -48,15 +60,16 @@ export function useMarks({ plan, state }: Pick<Found, "plan" | "state">, job: Jo
 
 /** It comes a moment after the plan. */
 function useAdvice(plan: PlanDocument | null, job: Job): readonly Advice[] {
+  const { topPhoto } = useProjectState().project;
   const [found, setFound] = useState<{ plan: PlanDocument; advice: readonly Advice[] } | null>(null);
   useEffect(() => {
     if (plan === null) return;
     let isWanted = true;
-    void adviceOn(plan, job).then((advice) => isWanted && setFound({ plan, advice }));
+    void adviceOn(plan, job, topPhoto).then((advice) => isWanted && setFound({ plan, advice }));
     return () => {
       isWanted = false;
     };
-  }, [plan, job]);
+  }, [plan, job, topPhoto]);
   return found !== null && found.plan === plan ? found.advice : none;
 }
 

@@ -1,28 +1,33 @@
-import { type MouseEvent, useMemo } from "react";
+import { useMemo } from "react";
 import { Button, ProgressBar } from "react-aria-components";
 import type { Reason } from "../../../engine/choice/index.ts";
-import type { Lab } from "../../../engine/cloth/index.ts";
 import type { Drawing, Rect } from "../../../engine/drawing/index.ts";
+import { type Placed, placedAt } from "../../../engine/layout/index.ts";
 import { add } from "../../../engine/length/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
-import { adviceTexts, drawingTexts, planTexts } from "../../../words/index.ts";
-import { useProject } from "../../frame/index.ts";
-import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
+import { adviceTexts, drawingTexts, handTexts, planTexts } from "../../../words/index.ts";
+import { useProject, useProjectState } from "../../frame/index.ts";
+import { useClothPictures } from "../../parts/drawing/clothPictures.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { type Marks, markingOf } from "./advice.tsx";
+import type { Carrying } from "./carried.tsx";
 import { another, type Desk, type Found, seconds, type Wish } from "./desk.ts";
+import { Figure } from "./figure.tsx";
 import styles from "./plan.module.css";
-import { type Cell, cellAt, cellsOf, stayingIn } from "./stays.ts";
+import { cellAt, cellsOf, stayingIn } from "./stays.ts";
+import { useToGo } from "./stepsToGo.tsx";
+import type { Hand } from "./useHand.ts";
 
 type ChosenPlanProps = {
   readonly wish: Wish;
   readonly found: Found;
   readonly empty: Drawing | null;
   readonly reasons: readonly Reason[];
-  readonly cell: Cell | null;
-  readonly onCell: (cell: Cell) => void;
+  readonly hand: Hand;
   readonly marks: Marks;
+  /** Pictures of her cloth, by the pieces of the plan. */
+  readonly pictureOf: ReadonlyMap<string, string>;
 };
 
 /** The chosen plan, large. Its pieces can be tapped; the list below does the same for who can't. */
@@ -42,12 +47,18 @@ export function ChosenPlan({ wish, found: { plan }, empty, reasons, ...cells }: 
   );
 }
 
-type PlanFigureProps = Pick<ChosenPlanProps, "cell" | "onCell" | "marks"> & {
+type PlanFigureProps = Pick<ChosenPlanProps, "hand" | "marks" | "pictureOf"> & {
   readonly plan: PlanDocument;
   readonly stays: Wish["stays"];
 };
 
-function PlanFigure({ plan, stays, cell, onCell, marks: { marked } }: PlanFigureProps) {
+function PlanFigure({ plan, stays, hand, marks, pictureOf }: PlanFigureProps) {
+  const { marked } = marks;
+  const { cell, part, partners, pick } = hand;
+  const { width, height } = plan.back;
+  const framed = part === null ? cell : (placedAt(plan.layout, part.path, plan) ?? null);
+  const drawing = drawingOfPlan(plan);
+  const onCloth = useClothPictures({ drawing, plan, pictureOf });
   const drawn = useTexts(drawingTexts);
   const advice = useTexts(adviceTexts);
   const pinned = useMemo(() => {
@@ -55,62 +66,68 @@ function PlanFigure({ plan, stays, cell, onCell, marks: { marked } }: PlanFigure
     return cellsOf(plan).flatMap((one) => (staying.has(one.key) ? [rectOf(one, plan)] : []));
   }, [plan, stays]);
   const tapped = (x: number, y: number) => {
-    const found = cellAt(plan, x * plan.back.width, y * plan.back.height);
-    if (found !== null) onCell(found);
+    const found = cellAt(plan, x * width, y * height);
+    if (found !== null) pick(found);
+  };
+  const carrying: Carrying = {
+    onCarry: (isCarried) => part === null && hand.seekPartner(isCarried),
+    onDrop: (from, to) =>
+      hand.drop(cellAt(plan, to.x * width, to.y * height), {
+        width: (to.x - from.x) * width,
+        height: (to.y - from.y) * height,
+      }),
   };
   return (
     <Figure
-      drawing={drawingOfPlan(plan)}
+      drawing={drawing}
       name={drawn.nameOfPlan(plan.style, plan.back)}
+      onCloth={onCloth}
+      topPicture={useProjectState().project.topPhoto?.picture}
       onTap={tapped}
+      carrying={carrying}
+      toGo={useToGo(plan)}
       pinned={pinned}
-      {...(cell === null ? {} : { framed: rectOf(cell, plan) })}
+      {...(framed === null ? {} : { framed: rectOf(framed, plan) })}
       {...(marked === null ? {} : { ...markingOf(marked), said: advice.marked(marked) })}
+      {...(partners === null ? {} : { marked: partners.map((one) => rectOf(one, plan)), said: "" })}
     />
   );
 }
 
-/** Where a cell lies on the back, from its raw corner. */
-function rectOf({ x, y, node: { width, height } }: Cell, { seam }: PlanDocument): Rect {
+/** Where a cell or a larger part lies on the back, from its raw corner. */
+function rectOf({ x, y, node: { width, height } }: Placed, { seam }: PlanDocument): Rect {
   return { x: add(x, seam), y: add(y, seam), width, height };
-}
-
-type FigureProps = {
-  readonly drawing: Drawing;
-  readonly name: string;
-  /** A place of the drawing, each way 0 to 1. */
-  readonly onTap?: (x: number, y: number) => void;
-  readonly pinned?: readonly Rect[];
-  readonly framed?: Rect;
-  readonly marked?: readonly Rect[];
-  readonly newCloth?: Lab;
-  /** What the marked cells are. */
-  readonly said?: string;
-};
-
-function Figure({ drawing, name, onTap, said, ...marks }: FigureProps) {
-  const drawn = useTexts(drawingTexts);
-  const tap = ({ currentTarget, clientX, clientY }: MouseEvent<HTMLDivElement>) => {
-    const box = currentTarget.querySelector("svg")?.getBoundingClientRect();
-    if (box !== undefined) onTap?.((clientX - box.left) / box.width, (clientY - box.top) / box.height);
-  };
-  return (
-    <figure className={styles.large}>
-      {/* biome-ignore lint/a11y: by keyboard the list of pieces does the same */}
-      <div className={onTap === undefined ? undefined : styles.tapped} onClick={tap}>
-        <ClothDrawing drawing={drawing} name={name} ruler={drawn.ruler(drawing.ruler.length)} {...marks} />
-      </div>
-      <figcaption>
-        {drawn.seenFromBehind} {drawing.cutOff !== null && drawn.cutOff} {said}
-      </figcaption>
-    </figure>
-  );
 }
 
 type SearchProps = Pick<ChosenPlanProps, "wish" | "found"> & { readonly desk: Desk };
 
-/** How the search for a better one stands, and what she can do about it. */
-export function Search({ wish, found, desk }: SearchProps) {
+/** How the search for a better one stands, and what she can do about it. What she changed is hers: nothing is searched. */
+export function Search(props: SearchProps) {
+  return props.wish.byHand === null ? <Searching {...props} /> : <ChangedByHand wish={props.wish} />;
+}
+
+function ChangedByHand({ wish }: Pick<SearchProps, "wish">) {
+  const texts = useTexts(planTexts);
+  const hand = useTexts(handTexts);
+  const project = useProject();
+  return (
+    <div className={styles.search}>
+      <p role="status" className={styles.quiet}>
+        {hand.changed}
+      </p>
+      <div className={styles.ways}>
+        <Button className="button" onPress={() => project.setWishes({ ...wish, byHand: null })}>
+          {hand.takeBack}
+        </Button>
+        <Button className="button" onPress={() => project.setWishes(another(wish))}>
+          {texts.another}
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function Searching({ wish, found, desk }: SearchProps) {
   const texts = useTexts(planTexts);
   const project = useProject();
   const isSearching = found.state === "searching" || found.state === "waiting";

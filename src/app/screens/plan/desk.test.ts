@@ -13,7 +13,7 @@ const { job } = checkProject({
 });
 if (job === null) throw new Error("the sample can be planned");
 
-const plainly = { amount: "usual", stays: null } as const;
+const plainly = { amount: "usual", stays: null, byHand: null } as const;
 const wish: Wish = { style: "chunks", seed: 1, ...plainly };
 const planOf = (covered: number): Plan => {
   const plan = handMadePlan();

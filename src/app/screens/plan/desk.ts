@@ -2,7 +2,7 @@ import type { Style } from "../../../engine/back/index.ts";
 import { jobFor } from "../../../engine/choice/index.ts";
 import type { Amount, Job } from "../../../engine/cloth/index.ts";
 import { defaultEffort, type Plan, type PlanRequest } from "../../../engine/plan/index.ts";
-import type { PlanDocument, StayingCells } from "../../../files/index.ts";
+import type { ChangedPlan, PlanDocument, StayingCells } from "../../../files/index.ts";
 import type { Beside } from "../../worker/index.ts";
 import { makeOffers, nothingOffered, type Offer, type Offered } from "./offered.ts";
 import { staysFrom } from "./stays.ts";
@@ -13,6 +13,8 @@ export type Wish = {
   readonly seed: number;
   readonly amount: Amount;
   readonly stays: StayingCells | null;
+  /** The plan as she changed it by hand, for this very job; null: as it was found. */
+  readonly byHand: ChangedPlan | null;
 };
 
 /** What was found for a wish so far. `stopped` by her; `waiting` is gone on with by itself. */
@@ -53,9 +55,10 @@ export type Desk = {
   offer(): void;
 };
 
-export function keyOf({ style, seed, amount, stays }: Wish): string {
+export function keyOf({ style, seed, amount, stays, byHand }: Wish): string {
   const around = stays === null ? "" : ` ${numberOf(stays.plan)} ${stays.cells.join()}`;
-  return `${style} ${seed} ${amount}${around}`;
+  const changed = byHand === null ? "" : ` as ${numberOf(byHand.plan)}`;
+  return `${style} ${seed} ${amount}${around}${changed}`;
 }
 
 const numbers = new Map<string, number>();
@@ -123,7 +126,7 @@ export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePack
 
   // What she has looked at longer, or stopped at, stays as she saw it.
   const layOffer = ({ style, amount, plan }: Offer) => {
-    const key = keyOf({ style, amount, seed: 1, stays: null });
+    const key = keyOf({ style, amount, seed: 1, stays: null, byHand: null });
     const before = found.get(key) ?? nothingFound;
     if (before.state === "stopped" || before.seconds >= seconds.glance) return;
     const better = { plan: settle(key, plan) };
@@ -211,5 +214,5 @@ export function isBetter(plan: PlanDocument, before: PlanDocument | null, whole:
 
 /** The next wish there may be: another plan of the same style. */
 export function another({ seed, ...wish }: Wish): Wish {
-  return { ...wish, seed: seed + 1 };
+  return { ...wish, seed: seed + 1, byHand: null };
 }

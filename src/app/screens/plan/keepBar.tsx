@@ -4,8 +4,7 @@ import { planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./plan.module.css";
-import { isTheKept } from "./planning.ts";
-import { textOf } from "./planText.ts";
+import { isTheKept, keptFrom } from "./planning.ts";
 
 type KeepBarProps = {
   readonly plan: PlanDocument | null;
@@ -29,9 +28,7 @@ export function KeepBar({ plan, hash, keptIsOld }: KeepBarProps) {
       </div>
     );
   }
-  const { style, seed, effort } = plan;
-  const keep = () =>
-    project.keepPlan({ text: textOf(plan), job: hash, style, seed, effort, keptAt: Date.now() });
+  const keep = () => project.keepPlan(keptFrom(plan, hash));
   return (
     <div className={styles.keep}>
       {keptIsOld && <p className={styles.note}>{texts.changedSinceKept}</p>}

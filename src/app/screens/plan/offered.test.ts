@@ -100,7 +100,9 @@ test("reasons go with the plan that was offered, and with no other of its style"
   const [one = never()] = candidates;
   const reasons = [{ kind: "nothing-to-buy" }] as const;
   const offered: Offered = { kind: "made", offers: [{ ...one, plan, reasons }], notes: [] };
-  expect(reasonsFor({ ...one, seed: 1 }, offered)).toBe(reasons);
-  expect(reasonsFor({ ...one, seed: 2 }, offered)).toEqual([]);
-  expect(reasonsFor({ ...one, seed: 1 }, nothingOffered)).toEqual([]);
+  const found = { ...one, seed: 1, byHand: null };
+  expect(reasonsFor(found, offered)).toBe(reasons);
+  expect(reasonsFor({ ...found, seed: 2 }, offered)).toEqual([]);
+  expect(reasonsFor({ ...found, byHand: { plan: "", job: "" } }, offered)).toEqual([]);
+  expect(reasonsFor(found, nothingOffered)).toEqual([]);
 });

@@ -82,7 +82,10 @@ function offeredFrom({ chosen, notes }: NamedChoice, made: Made): Offered {
 }
 
 /** What speaks for a plan, as long as it is the one that was offered. */
-export function reasonsFor(wish: Candidate & { readonly seed: number }, offered: Offered): readonly Reason[] {
-  if (offered.kind === "making" || wish.seed !== 1) return [];
+export function reasonsFor(
+  wish: Candidate & { readonly seed: number; readonly byHand: object | null },
+  offered: Offered,
+): readonly Reason[] {
+  if (offered.kind === "making" || wish.seed !== 1 || wish.byHand !== null) return [];
   return offered.offers.find((offer) => nameOf(offer) === nameOf(wish))?.reasons ?? [];
 }

@@ -1,20 +1,18 @@
 import { useMemo, useState } from "react";
-import type { PlanDocument } from "../../../files/index.ts";
-import { planTexts } from "../../../words/index.ts";
+import { handTexts, planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { useMarks } from "./advice.tsx";
 import { ChangePlan } from "./changePlan.tsx";
 import { ChosenPlan, Search } from "./chosenPlan.tsx";
-import type { Desk, Wish } from "./desk.ts";
 import { KeepBar } from "./keepBar.tsx";
 import { reasonsFor } from "./offered.ts";
 import styles from "./plan.module.css";
 import { PlanDetails } from "./planDetails.tsx";
 import { type Planning, planningFor, shownFor } from "./planning.ts";
-import type { Cell } from "./stays.ts";
 import { StyleChoice } from "./styleChoice.tsx";
 import { useDesk, useOffered } from "./useDesk.ts";
+import { useHand } from "./useHand.ts";
 import { Wishes } from "./wishes.tsx";
 
 /** The styles that suit her leftovers, and the chosen one large while it is still growing better. */
@@ -24,7 +22,7 @@ export default function Plan() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts of a project that make the job
   const planning = useMemo(
     () => planningFor(project),
-    [settings, size, time, plain, heap, leftovers, rough, wishes.asked],
+    [settings, size, time, plain, heap, leftovers, rough, wishes.asked, wishes.contrast],
   );
   return planning.kind === "ready" ? <Ready planning={planning} /> : <NotReady {...planning} />;
 }
@@ -52,6 +50,7 @@ function NotReady({ missing, rows }: Planning & { readonly kind: "not-ready" }) 
 
 function Ready({ planning }: { readonly planning: Planning & { readonly kind: "ready" } }) {
   const texts = useTexts(planTexts);
+  const handed = useTexts(handTexts);
   const { project } = useProjectState();
   const { desk, offered } = useOffered(planning);
   const shown = shownFor(project, planning, offered);
@@ -60,18 +59,21 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
   const withOthers = opened || isAmongOthers;
   const { ofChosen, foundFor } = useDesk(desk, shown, withOthers);
   const { plan } = ofChosen;
-  const { cell, choose } = useCell(shown.chosen, plan, desk);
   const { chosen: wish } = shown;
+  const hand = useHand({ wish, plan, desk, planning });
   const marks = useMarks(ofChosen, planning.job);
   return (
     <div className={styles.page}>
-      <h1>{texts.title}</h1>
-      <Wishes />
+      <div className={styles.head}>
+        <h1>{texts.title}</h1>
+        {shown.changesAreOld && <p className={styles.note}>{handed.changesAreOld}</p>}
+      </div>
       <StyleChoice
         shown={shown}
         offered={offered}
         empty={planning.empty}
         foundFor={foundFor}
+        hash={planning.hash}
         withOthers={withOthers}
         onOthers={() => setOpened(true)}
       />
@@ -80,26 +82,15 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
         found={ofChosen}
         empty={planning.empty}
         reasons={reasonsFor(wish, offered)}
-        cell={cell}
-        onCell={choose}
+        hand={hand}
         marks={marks}
+        pictureOf={planning.pictureOf}
       />
-      <Search wish={wish} found={ofChosen} desk={desk} />
-      {plan !== null && (
-        <ChangePlan wish={wish} plan={plan} desk={desk} cell={cell} onCell={choose} planning={planning} />
-      )}
-      {plan !== null && <PlanDetails plan={plan} planning={planning} marks={marks} />}
       <KeepBar plan={plan} hash={planning.hash} keptIsOld={shown.keptIsOld} />
+      <Search wish={wish} found={ofChosen} desk={desk} />
+      {plan !== null && <ChangePlan wish={wish} plan={plan} desk={desk} hand={hand} planning={planning} />}
+      <Wishes />
+      {plan !== null && <PlanDetails plan={plan} planning={planning} marks={marks} />}
     </div>
   );
-}
-
-/** The cell she speaks of. Speaking of it, she wants the plan to stand still. */
-function useCell(wish: Wish, plan: PlanDocument | null, desk: Desk) {
-  const [chosen, setChosen] = useState<{ readonly cell: Cell; readonly plan: PlanDocument } | null>(null);
-  const choose = (cell: Cell | null) => {
-    if (cell !== null) desk.stop(wish);
-    setChosen(cell === null || plan === null ? null : { cell, plan });
-  };
-  return { cell: chosen !== null && chosen.plan === plan ? chosen.cell : null, choose };
 }

@@ -1,7 +1,8 @@
 import { memo, type ReactNode } from "react";
+import { isUndyed } from "../../../engine/cloth/index.ts";
 import { usableOf } from "../../../engine/plan/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
-import { drawingTexts, planTexts } from "../../../words/index.ts";
+import { drawingTexts, planTexts, type SpokenPiece, shelfTexts } from "../../../words/index.ts";
 import { hrefOf, useProject } from "../../frame/index.ts";
 import { LayoutList } from "../../parts/drawing/layoutList.tsx";
 import { useTexts } from "../../parts/texts.ts";
@@ -19,6 +20,7 @@ type PlanDetailsProps = {
 export const PlanDetails = memo(function PlanDetails({ plan, planning, marks }: PlanDetailsProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
+  const shelf = useTexts(shelfTexts);
   const usable = usableOf(plan.figures, planning.job);
   return (
     <div className={styles.details}>
@@ -30,11 +32,7 @@ export const PlanDetails = memo(function PlanDetails({ plan, planning, marks }: 
       />
       <Lines
         heading={texts.left}
-        lines={
-          plan.unused.length === 0
-            ? [texts.nothingLeft]
-            : plan.unused.map((entry) => texts.leftOver(entry, plan))
-        }
+        lines={plan.unused.length === 0 ? [texts.nothingLeft] : spokenLeft(plan).map(shelf.row)}
       />
       <Notes planning={planning} />
       <LayoutList layout={plan.layout} names={plan} texts={drawn} />
@@ -42,12 +40,32 @@ export const PlanDetails = memo(function PlanDetails({ plan, planning, marks }: 
   );
 });
 
-function Notes({ planning: { notes, waiting } }: Pick<PlanDetailsProps, "planning">) {
+/** What the plan leaves over, as it may be said. */
+function spokenLeft({ unused, pieces, fabrics }: PlanDocument): SpokenPiece[] {
+  const fabricOf = (id: string | null) => fabrics.find((fabric) => fabric.id === id)?.name ?? "";
+  return unused.flatMap(({ piece: id, count }) => {
+    const piece = pieces.find((one) => one.id === id);
+    return piece === undefined
+      ? []
+      : [{ ...piece, count, fabric: fabricOf(piece.fabric), use: "yes" as const }];
+  });
+}
+
+function Notes({ planning: { notes, waiting, job } }: Pick<PlanDetailsProps, "planning">) {
   const texts = useTexts(planTexts);
   const { id } = useProject();
   if (notes.length === 0 && waiting === 0) return null;
+  // Said once for all of them, by the names she gave: the row of a list says little.
+  const uncoloured = job.fabrics.flatMap((fabric) =>
+    isUndyed(fabric) && fabric.name !== "" ? [fabric.name] : [],
+  );
+  const others = notes.filter(({ kind }) => kind !== "no-colour" || uncoloured.length === 0);
+  const lines = [
+    ...(uncoloured.length === 0 ? [] : [texts.uncoloured(uncoloured)]),
+    ...others.map(texts.note),
+  ];
   return (
-    <Lines heading={texts.notes} lines={notes.map(texts.note)}>
+    <Lines heading={texts.notes} lines={lines}>
       {waiting > 0 && (
         <p className={styles.note}>
           {texts.waiting(waiting)}{" "}

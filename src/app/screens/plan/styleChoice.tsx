@@ -11,18 +11,21 @@ import { type Found, keyOf, type Wish } from "./desk.ts";
 import { type Offered, reasonsFor } from "./offered.ts";
 import styles from "./plan.module.css";
 import type { Shown } from "./planning.ts";
+import { SideBySideWay } from "./sideBySideWay.tsx";
 
 type StyleChoiceProps = {
   readonly shown: Shown;
   readonly offered: Offered;
   readonly empty: Drawing | null;
   readonly foundFor: (wish: Wish) => Found;
+  readonly hash: string;
   readonly withOthers: boolean;
   readonly onOthers: () => void;
 };
 
 /** The styles as small drawings that fill as they are found, with their hours and what to buy. */
-export function StyleChoice({ shown, offered, empty, foundFor, withOthers, onOthers }: StyleChoiceProps) {
+export function StyleChoice({ shown, offered, empty, foundFor, hash, ...others }: StyleChoiceProps) {
+  const { withOthers, onOthers } = others;
   const texts = useTexts(planTexts);
   const project = useProject();
   const wishes = withOthers ? [...shown.best, ...shown.others] : shown.best;
@@ -56,6 +59,7 @@ export function StyleChoice({ shown, offered, empty, foundFor, withOthers, onOth
           {texts.otherStyles}
         </Button>
       )}
+      <SideBySideWay shown={shown} foundFor={foundFor} hash={hash} />
     </div>
   );
 }

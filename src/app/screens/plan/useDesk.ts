@@ -22,11 +22,11 @@ export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the wish
   useEffect(() => {
-    if (shown.kept !== null) desk.put(chosen, shown.kept);
+    if (shown.laid !== null) desk.put(chosen, shown.laid);
     desk.search(chosen, seconds.glance, true);
     desk.offer();
     if (withOthers) for (const wish of shown.others) desk.search(wish, seconds.glance);
-  }, [desk, key, withOthers, shown.kept]);
+  }, [desk, key, withOthers, shown.laid]);
 
   const isDue =
     ofChosen.seconds >= seconds.glance && (ofChosen.state === "found" || ofChosen.state === "waiting");

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { ProjectSummary } from "../../../store/index.ts";
-import { fileNameFor, hrefOf, saveFile, useStore } from "../../frame/index.ts";
+import { hrefOf, useSaveProject, useStore } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import styles from "./projects.module.css";
 import { nextPage, type Picture, tallnessOf } from "./stage.ts";
@@ -54,11 +54,13 @@ type ActionsProps = Pick<BackInListProps, "project" | "onRemoved"> & { readonly 
 function Actions({ project, onRemoved, onDone }: ActionsProps) {
   const texts = useProjectsTexts();
   const store = useStore();
+  const saveProject = useSaveProject();
   const [isListing, setListing] = useState(false);
   const { id, title } = project;
   const save = async () => {
-    const bytes = await store.exportFile(id);
-    if (bytes !== null) saveFile(bytes, fileNameFor(title));
+    const handle = await store.open(id);
+    if (handle !== null) saveProject(handle);
+    await handle?.close();
     onDone();
   };
   const copy = async () => {

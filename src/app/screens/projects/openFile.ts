@@ -1,58 +1,49 @@
 import { useEffect, useState } from "react";
-import { largestProjectFile, type ProjectProblem } from "../../../files/index.ts";
-import { go, useStore } from "../../frame/index.ts";
+import type { ProjectProblem } from "../../../files/index.ts";
+import type { TakenIn } from "../../../store/index.ts";
+import { go, usePreferences, useStore } from "../../frame/index.ts";
 import { nextPage, stageOf } from "./stage.ts";
 
 /** A file that is no project, with the reasons. */
 export type NotOpened = { readonly file: string; readonly problems: readonly ProjectProblem[] };
 
-/** Opens a `.verso` file as a project of its own; where that can't be done, nothing changes and it is said why. */
+type Outcome = { readonly notOpened: NotOpened | null; readonly takenIn: TakenIn | null };
+const nothing: Outcome = { notOpened: null, takenIn: null };
+
+/**
+ * Opens a `.verso` file: a back as a project of its own, or everything of another device. Where that can't be done,
+ * nothing changes and it is said why.
+ */
 export function useOpenFile() {
   const store = useStore();
-  const [notOpened, setNotOpened] = useState<NotOpened | null>(null);
+  const [, preferences] = usePreferences();
+  const [outcome, setOutcome] = useState(nothing);
   const open = async (file: File) => {
-    setNotOpened(null);
-    const bytes = await bytesOf(file);
-    const opened =
-      bytes === null
-        ? {
-            ok: false as const,
-            error: [{ path: "", kind: "file-too-large", most: largestProjectFile }] as const,
-          }
-        : await store.importFile(bytes);
-    if (!opened.ok) return setNotOpened({ file: file.name, problems: opened.error });
-    const { id } = opened.value;
-    go({ screen: nextPage(stageOf(opened.value.state().project)), project: id });
+    setOutcome(nothing);
+    const { takeIn } = await import("./takeIn.ts");
+    const taken = await takeIn(store, file);
+    if (!taken.ok) return setOutcome({ ...nothing, notOpened: { file: file.name, problems: taken.error } });
+    if (taken.value.kind === "everything") return setOutcome({ ...nothing, takenIn: taken.value.takenIn });
+    const { id, state } = taken.value.project;
+    preferences.copied([id], Date.now());
+    go({ screen: nextPage(stageOf(state().project)), project: id });
   };
-  return { open: (file: File) => void open(file), notOpened, forget: () => setNotOpened(null) };
+  return { ...outcome, open: (file: File) => void open(file), forget: () => setOutcome(nothing) };
 }
 
-async function bytesOf(file: File): Promise<Uint8Array | null> {
-  return file.size > largestProjectFile ? null : new Uint8Array(await file.arrayBuffer());
-}
-
-/** Files may be dropped anywhere on the page. Whether one is held over it. */
-export function useDroppedFile(open: (file: File) => void): boolean {
+/** Files may be dropped anywhere. Whether one is held over the page. */
+export function useFileOver(): boolean {
   const [isOver, setOver] = useState(false);
   useEffect(() => {
-    const over = (event: DragEvent) => {
-      if (!event.dataTransfer?.types.includes("Files")) return;
-      event.preventDefault();
-      setOver(true);
-    };
+    const over = (event: DragEvent) => event.dataTransfer?.types.includes("Files") && setOver(true);
     const left = ({ relatedTarget }: DragEvent) => relatedTarget === null && setOver(false);
-    const dropped = (event: DragEvent) => {
-      event.preventDefault();
-      setOver(false);
-      const file = event.dataTransfer?.files[0];
-      if (file !== undefined) open(file);
-    };
+    const dropped = () => setOver(false);
     const heard = { dragover: over, dragleave: left, drop: dropped };
     for (const [name, listener] of Object.entries(heard)) addEventListener(name, listener as EventListener);
     return () => {
       for (const [name, listener] of Object.entries(heard))
         removeEventListener(name, listener as EventListener);
     };
-  });
+  }, []);
   return isOver;
 }

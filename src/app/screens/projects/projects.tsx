@@ -1,9 +1,17 @@
 import { lazy, Suspense, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import type { ProjectSummary } from "../../../store/index.ts";
-import { go, useStore, useStoreState } from "../../frame/index.ts";
+import {
+  go,
+  newBackSettings,
+  useLocale,
+  useOpenHanded,
+  usePreferences,
+  useStore,
+  useStoreState,
+} from "../../frame/index.ts";
 import { BackInList } from "./backInList.tsx";
-import { type NotOpened, useDroppedFile, useOpenFile } from "./openFile.ts";
+import { type NotOpened, useFileOver, useOpenFile } from "./openFile.ts";
 import styles from "./projects.module.css";
 import { Removed, RemovedJustNow } from "./removed.tsx";
 import { useProjectsTexts } from "./texts.ts";
@@ -12,8 +20,9 @@ import { usePictures } from "./usePictures.ts";
 /** Her backs, the sample apart from them, and the ways to a new one. */
 export default function Projects() {
   const { projects } = useStoreState();
-  const { open, notOpened, forget } = useOpenFile();
-  const isOver = useDroppedFile(open);
+  const { open, notOpened, takenIn, forget } = useOpenFile();
+  useOpenHanded(open);
+  const isOver = useFileOver();
   const [gone, setGone] = useState<ProjectSummary | null>(null);
   const texts = useProjectsTexts();
   if (projects === null) return null;
@@ -21,6 +30,7 @@ export default function Projects() {
     <div className={styles.page}>
       <RemovedJustNow project={gone} onBack={() => setGone(null)} />
       {notOpened !== null && <CouldNotOpen {...notOpened} onClose={forget} />}
+      <div role="status">{takenIn !== null && <p className={styles.notice}>{texts.takenIn(takenIn)}</p>}</div>
       {projects.length === 0 ? (
         <Welcome onOpen={open} />
       ) : (
@@ -109,9 +119,11 @@ function useOnce(): readonly [isBusy: boolean, once: (act: () => Promise<void>) 
 function NewBack({ isNext = false }: { readonly isNext?: boolean }) {
   const texts = useProjectsTexts();
   const store = useStore();
+  const [{ newBacks }] = usePreferences();
+  const locale = useLocale();
   const [isBusy, once] = useOnce();
   const begin = async () => {
-    const { id } = await store.create();
+    const { id } = await store.create({ settings: newBackSettings(newBacks, locale) });
     go({ screen: "size", project: id });
   };
   return (
@@ -127,7 +139,7 @@ function TrySample({ isNext = false }: { readonly isNext?: boolean }) {
   const [isBusy, once] = useOnce();
   const begin = async () => {
     const { sampleProject } = await import("./sample.ts");
-    const { id } = await store.create(sampleProject(texts.sampleTitle));
+    const { id } = await store.create(sampleProject(texts.sampleTitle, texts.sampleName));
     go({ screen: "plan", project: id });
   };
   return (

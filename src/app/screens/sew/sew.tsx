@@ -1,14 +1,18 @@
 import { useMemo, useRef, useState } from "react";
 import { Button } from "react-aria-components";
-import type { Step } from "../../../engine/sewing/index.ts";
+import type { Batch, Step } from "../../../engine/sewing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { sewTexts } from "../../../words/index.ts";
 import { hrefOf, Notice, useProject, useProjectState } from "../../frame/index.ts";
+import { useAwake } from "../../parts/awake.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
-import { type Place, partsOf, placeIn, sewingFor, turnAfter } from "./sewFacts.ts";
+import { nextInBatch, type Place, partsOf, placeIn, type Sewing, sewingFor, turnAfter } from "./sewFacts.ts";
+import { Sitting } from "./sitting.tsx";
+import { StaysOver } from "./staysOver.tsx";
 import { StepList } from "./stepList.tsx";
 import { StepPage } from "./stepPage.tsx";
+import { TakeItWithYou } from "./takeAway.tsx";
 
 /** The steps of the kept plan, one at a time, to be read from the machine. */
 export default function Sew() {
@@ -16,7 +20,7 @@ export default function Sew() {
   const { id } = useProject();
   const { project } = useProjectState();
   const sewing = useMemo(() => sewingFor(project), [project]);
-  if (sewing.kind === "ready") return <Ready plan={sewing.plan} isOld={sewing.isOld} />;
+  if (sewing.kind === "ready") return <Ready {...sewing} />;
   return (
     <Notice title={texts.noPlan} text={sewing.kind === "unreadable" ? texts.unreadable : texts.noPlanWhat}>
       <a className="button next" href={hrefOf({ screen: "plan", project: id })}>
@@ -26,14 +30,16 @@ export default function Sew() {
   );
 }
 
-type ReadyProps = { readonly plan: PlanDocument; readonly isOld: boolean };
+type ReadyProps = Omit<Sewing & { readonly kind: "ready" }, "kind">;
 
-function Ready({ plan, isOld }: ReadyProps) {
+function Ready({ plan, isOld, pictureOf }: ReadyProps) {
   const project = useProject();
   const { ticked } = useProjectState().project;
   const [at, setAt] = useState<string | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const parts = useMemo(() => partsOf(plan), [plan]);
+  const [batch, setBatch] = useBatch(plan);
+  useAwake();
   const place = placeIn(plan, ticked, at);
   if (place === null) return null;
   const { step } = place;
@@ -45,7 +51,7 @@ function Ready({ plan, isOld }: ReadyProps) {
   };
   const done = () => {
     project.tick(step.id, true);
-    turnTo(turnAfter(plan, ticked, step));
+    turnTo(nextInBatch(batch, ticked, step) ?? turnAfter(plan, ticked, step));
   };
   // Ticking in the list doesn't turn the page.
   const tick = (ticking: Step, isDone: boolean) => {
@@ -55,8 +61,15 @@ function Ready({ plan, isOld }: ReadyProps) {
   return (
     <div className={styles.page}>
       <Head plan={plan} place={place} isOld={isOld} heading={heading} />
-      <StepPage plan={plan} place={place} onGo={({ id }) => turnTo(id)} onNotDone={() => tick(step, false)} />
+      <StepPage
+        plan={plan}
+        place={place}
+        pictureOf={pictureOf}
+        onGo={({ id }) => turnTo(id)}
+        onNotDone={() => tick(step, false)}
+      />
       <Turning place={place} onGo={({ id }) => turnTo(id)} onDone={done} />
+      <Sitting plan={plan} ticked={ticked} batch={batch} onBatch={setBatch} onGo={({ id }) => turnTo(id)} />
       <StepList
         plan={plan}
         parts={parts}
@@ -65,11 +78,25 @@ function Ready({ plan, isOld }: ReadyProps) {
         onGo={({ id }) => turnTo(id)}
         onTick={tick}
       />
+      <TakeItWithYou plan={plan} />
+      <StaysOver plan={plan} isOpen={place.open === null} />
     </div>
   );
 }
 
-type HeadProps = ReadyProps & {
+// Coming back from another page she is still in the same sitting. Of one plan at a time.
+let last: { readonly plan: PlanDocument; readonly batch: Batch } | null = null;
+
+function useBatch(plan: PlanDocument): readonly [Batch | null, (batch: Batch | null) => void] {
+  const [batch, setBatch] = useState(last?.plan === plan ? last.batch : null);
+  const choose = (chosen: Batch | null) => {
+    last = chosen === null ? null : { plan, batch: chosen };
+    setBatch(chosen);
+  };
+  return [batch, choose];
+}
+
+type HeadProps = Omit<ReadyProps, "pictureOf"> & {
   readonly place: Place;
   readonly heading: React.RefObject<HTMLHeadingElement | null>;
 };
@@ -83,6 +110,7 @@ function Head({ plan, place, isOld, heading }: HeadProps) {
         {texts.stepOf(place.number, steps)}
       </h1>
       <p role="status">{place.open === null ? texts.allDone : texts.progress(place.done, steps)}</p>
+      <div className={styles.come} style={{ "--share": place.done / steps }} aria-hidden="true" />
       {place.open === null && <p className={styles.quiet}>{texts.allDoneWhat}</p>}
       {isOld && <p className={styles.note}>{texts.changedSince}</p>}
     </header>

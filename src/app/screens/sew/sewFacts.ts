@@ -1,5 +1,6 @@
 import { type Drawing, drawStep, placeOfStep, type Rect } from "../../../engine/drawing/index.ts";
 import {
+  type Batch,
   type Sewn,
   type Step,
   sectionsWithin,
@@ -10,6 +11,7 @@ import { checkProject, type PlanDocument, type Project } from "../../../files/in
 import type { Caution, SewingPart } from "../../../words/index.ts";
 import { drawingOfPlan, drawnPlan } from "../../parts/drawing/drawnPlan.ts";
 import { isCurrent, planIn } from "../../parts/keptPlan.ts";
+import { pictureOfPieces, rowOfPieces } from "../../parts/rowOfPieces.ts";
 
 export type Sewing =
   | { readonly kind: "no-plan" }
@@ -19,13 +21,19 @@ export type Sewing =
       readonly plan: PlanDocument;
       /** Her leftovers or the size are no longer what the plan was kept for. */
       readonly isOld: boolean;
+      /** The picture of the cloth of a piece that has one; none where the list has changed since. */
+      readonly pictureOf: ReadonlyMap<string, string>;
     };
 
 export function sewingFor(project: Project): Sewing {
   if (project.plan === null) return { kind: "no-plan" };
   const plan = planIn(project.plan);
   if (plan === null || plan.steps.length === 0) return { kind: "unreadable" };
-  return { kind: "ready", plan, isOld: !isCurrent(project.plan, checkProject(project).job) };
+  const { job, stops } = checkProject(project);
+  if (job === null || !isCurrent(project.plan, job))
+    return { kind: "ready", plan, isOld: true, pictureOf: new Map() };
+  const pictureOf = pictureOfPieces(rowOfPieces(project, job, stops), project);
+  return { kind: "ready", plan, isOld: false, pictureOf };
 }
 
 export type Ticked = ReadonlySet<string>;
@@ -76,6 +84,11 @@ export function turnAfter({ steps }: PlanDocument, ticked: Ticked, done: Step): 
   const undone = steps.filter((step) => step !== done && !ticked.has(step.id));
   const next = undone.find((step) => steps.indexOf(step) > steps.indexOf(done)) ?? undone[0] ?? done;
   return next === undone[0] || undone.length === 0 ? null : next.id;
+}
+
+/** The next step of a sitting that is open once `done` is ticked; `null`: there is no sitting, or it is over. */
+export function nextInBatch(batch: Batch | null, ticked: Ticked, done: Step): string | null {
+  return batch?.steps.find((step) => step !== done && !ticked.has(step.id))?.id ?? null;
 }
 
 export function waitsFor({ steps }: PlanDocument, ticked: Ticked, step: Step): readonly Step[] {

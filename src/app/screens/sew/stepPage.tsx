@@ -1,9 +1,11 @@
 import { useMemo } from "react";
 import { Button } from "react-aria-components";
+import type { Drawing } from "../../../engine/drawing/index.ts";
 import type { Step } from "../../../engine/sewing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, sewTexts } from "../../../words/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
+import { useClothPictures } from "../../parts/drawing/clothPictures.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
@@ -13,18 +15,19 @@ type OfStep = { readonly plan: PlanDocument; readonly step: Step };
 type StepPageProps = {
   readonly plan: PlanDocument;
   readonly place: Place;
+  readonly pictureOf: ReadonlyMap<string, string>;
   readonly onGo: (step: Step) => void;
   readonly onNotDone: () => void;
 };
 
 /** One step: its drawing, what is taken and how large it is cut, how it is sewn, pressed and squared up. */
-export function StepPage({ plan, place, onGo, onNotDone }: StepPageProps) {
+export function StepPage({ plan, place, pictureOf, onGo, onNotDone }: StepPageProps) {
   const texts = useTexts(sewTexts);
   const { step, isDone, waitsFor } = place;
   const measureFirst = texts.measureFirst(step);
   return (
     <>
-      <StepDrawing plan={plan} step={step} />
+      <StepDrawing plan={plan} step={step} pictureOf={pictureOf} />
       <section className={styles.step}>
         <h2>{texts.makes(step, plan)}</h2>
         {isDone && (
@@ -89,20 +92,15 @@ function PartsToTake({ plan, step }: OfStep) {
   );
 }
 
-function StepDrawing({ plan, step }: OfStep) {
+function StepDrawing({ plan, step, pictureOf }: OfStep & Pick<StepPageProps, "pictureOf">) {
   const texts = useTexts(sewTexts);
-  const drawn = useTexts(drawingTexts);
   const picture = useMemo(() => pictureOfStep(plan, step), [plan, step]);
   if (picture === null) return null;
   const { drawing, place, isWide } = picture;
   return (
     <div className={styles.drawings} data-wide={isWide}>
       <div className={styles.drawing}>
-        <ClothDrawing
-          drawing={drawing}
-          name={texts.drawingOf(step, plan)}
-          ruler={drawn.ruler(drawing.ruler.length)}
-        />
+        <DrawnInCloth plan={plan} step={step} drawing={drawing} pictureOf={pictureOf} />
       </div>
       {place !== null && (
         <figure className={styles.where}>
@@ -116,5 +114,21 @@ function StepDrawing({ plan, step }: OfStep) {
         </figure>
       )}
     </div>
+  );
+}
+
+type DrawnProps = OfStep & Pick<StepPageProps, "pictureOf"> & { readonly drawing: Drawing };
+
+/** Her own cloth where it was photographed, as it lies beside the machine. */
+function DrawnInCloth({ plan, step, drawing, pictureOf }: DrawnProps) {
+  const texts = useTexts(sewTexts);
+  const drawn = useTexts(drawingTexts);
+  return (
+    <ClothDrawing
+      drawing={drawing}
+      name={texts.drawingOf(step, plan)}
+      ruler={drawn.ruler(drawing.ruler.length)}
+      onCloth={useClothPictures({ drawing, plan, pictureOf })}
+    />
   );
 }

@@ -4,6 +4,7 @@ import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { AllOfOneCloth, PlainClothFields } from "./cloth.tsx";
 import { Asked, Extra, From, Measures, Method, NameOfBack, TimeGiven, Unit } from "./fields.tsx";
+import { PhotoOfTop } from "./photoOfTop.tsx";
 import styles from "./size.module.css";
 import { type SizeFacts, sizeFacts } from "./sizeFacts.ts";
 import { TheBack } from "./theBack.tsx";
@@ -28,12 +29,18 @@ export default function Size() {
         {project.size.from === "top" && <Method facts={facts} />}
         {project.size.from === "top" && <Extra facts={facts} />}
         <Asked facts={facts} />
+        {facts.top !== null && <PhotoOfTop top={facts.top} />}
         <TimeGiven />
         <PlainClothFields facts={facts} />
         <AllOfOneCloth facts={facts} />
-        <a className="button next" href={hrefOf({ screen: "leftovers", project: id })}>
-          {texts.goOn}
-        </a>
+        <div className={styles.goOn}>
+          <a
+            className={facts.back === null ? "button" : "button next"}
+            href={hrefOf({ screen: "leftovers", project: id })}
+          >
+            {texts.goOn}
+          </a>
+        </div>
       </div>
     </div>
   );

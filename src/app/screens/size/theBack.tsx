@@ -1,5 +1,7 @@
-import { drawingTexts, sizeTexts, wordsFor } from "../../../words/index.ts";
+import { drawingTexts, sizeTexts, topPhotoTexts } from "../../../words/index.ts";
+import { useProjectState } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
+import { usePicture } from "../../parts/pictures.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./size.module.css";
 import type { SizeFacts } from "./sizeFacts.ts";
@@ -8,8 +10,9 @@ import type { SizeFacts } from "./sizeFacts.ts";
 export function TheBack({ facts }: { readonly facts: SizeFacts }) {
   const texts = useTexts(sizeTexts);
   const drawn = useTexts(drawingTexts);
-  const words = useTexts(wordsFor);
+  const topTexts = useTexts(topPhotoTexts);
   const { drawing, back, top, edge } = facts;
+  const picture = usePicture(useProjectState().project.topPhoto?.picture);
   if (drawing === null || back === null) return <p className={styles.notMeasured}>{texts.notMeasured}</p>;
   return (
     <section aria-label={texts.back}>
@@ -17,11 +20,13 @@ export function TheBack({ facts }: { readonly facts: SizeFacts }) {
         <ClothDrawing
           drawing={drawing}
           name={drawn.nameOfBack(back, top)}
-          sides={{ width: words.length(back.width), height: words.length(back.height) }}
+          sides={{ width: texts.side(back.width), height: texts.side(back.height) }}
           ruler={drawn.ruler(drawing.ruler.length)}
-          {...(top === null ? {} : { topOn: texts.topOnDrawing(top) })}
+          topPicture={picture ?? undefined}
+          {...(top === null ? {} : { topOn: picture === null ? texts.topOnDrawing(top) : "" })}
         />
       </div>
+      {picture !== null && top !== null && <p className={styles.onDrawing}>{topTexts.onDrawing}</p>}
       <p className={styles.backIs} role="status">
         <strong>{texts.back}:</strong> {texts.backIs(back)}
       </p>
