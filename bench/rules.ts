@@ -1,5 +1,5 @@
 // What she would say no to: breaks of the ten rules, counted over the real heaps that the composition is tuned on.
-// Shown, not kept. `-- --reporting` for the heaps nobody tunes on; `--only real-r.3-s1` for one; `--say` names each break.
+// `--starts 4`: four plans of each that begin at chance differently. Shown, not kept. `-- --reporting` for the heaps nobody tunes on; `--only real-r.3-s1` for one; `--say` names each break.
 import { parseArgs } from "node:util";
 import { type Style, styles } from "../src/engine/back/index.ts";
 import { defaultEffort, makePlan } from "../src/engine/plan/index.ts";
@@ -12,30 +12,35 @@ const { values } = parseArgs({
     only: { type: "string" },
     style: { type: "string" },
     seconds: { type: "string", default: "1" },
+    starts: { type: "string", default: "1" },
     say: { type: "boolean", default: false },
   },
 });
 const asked = heaps.filter((heap) => heap === values.only || (values.only === undefined && isOfSet(heap)));
 const shownStyles = styles.filter((style) => values.style === undefined || style === values.style);
-const rows = shownStyles.map((style) => ({ style, broken: asked.map((heap) => brokenIn(heap, style)) }));
+const starts = Array.from({ length: Number(values.starts) }, (_, index) => index + 1);
+const rows = shownStyles.map((style) => ({
+  style,
+  broken: asked.flatMap((heap) => starts.map((seed) => brokenIn(heap, style, seed))),
+}));
 showTable();
 
 function isOfSet(heap: string): boolean {
   return (values.reporting ? /-s50[01]$/ : /-s[12]$/).test(heap);
 }
 
-function brokenIn(heap: string, style: Style): RuleBreak[] {
+function brokenIn(heap: string, style: Style, seed: number): RuleBreak[] {
   const job = jobOf(heap, "weekend");
-  const plan = makePlan(job, { style, seed: 1, effort: defaultEffort(job, Number(values.seconds)) });
+  const plan = makePlan(job, { style, seed, effort: defaultEffort(job, Number(values.seconds)) });
   const broken = rulesBroken(plan);
   if (values.say)
-    for (const one of broken) say(`${heap} ${style} ${one.rule} at ${one.x}, ${one.y}: ${one.said}`);
+    for (const one of broken) say(`${heap} ${style} ${seed} ${one.rule} at ${one.x}, ${one.y}: ${one.said}`);
   return broken;
 }
 
 /** For each style and rule: breaks in all, and in how many of the plans. */
 function showTable(): void {
-  say(`${asked.length} heaps a style: breaks (plans with any)`);
+  say(`${asked.length * starts.length} plans a style: breaks (plans with any)`);
   say([" ".repeat(14), ...rules.map((rule) => rule.padStart(15))].join(""));
   for (const { style, broken } of rows)
     say([style.padEnd(14), ...rules.map((rule) => count(broken, rule))].join(""));

@@ -1,4 +1,6 @@
 import type { Raw } from "../raw.ts";
+import { appText } from "./app.ts";
+import { chessboardsText } from "./chessboards.ts";
 import { denseText } from "./dense.ts";
 import { determinismText } from "./determinism.ts";
 import { firstText } from "./first.ts";
@@ -6,6 +8,7 @@ import { knapsackText } from "./knapsack.ts";
 import { paceText } from "./pace.ts";
 import { pageText } from "./page.ts";
 import { photoText } from "./photo.ts";
+import { photoMemoryText } from "./photoMemory.ts";
 import { provedText } from "./proved.ts";
 import { realText } from "./real.ts";
 import { referenceText } from "./reference.ts";
@@ -23,7 +26,10 @@ export function resultsText(raws: readonly Raw[]): string {
     determinismText(of("determinism")),
     paceText(of("pace")),
     pageText(of("page")),
+    appText(of("app")),
     photoText(of("photo-rendered"), of("photo-folder")),
+    photoMemoryText(of("photo-memory")),
+    chessboardsText(of("chessboards")),
   ];
   return `${[opening, ...sections.filter((section) => section !== "")].join("\n\n")}\n`;
 }
