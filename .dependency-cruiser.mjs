@@ -22,11 +22,13 @@ const outerRooms = {
   files: ["engine"],
   // The types of what can be wrong with a file and of what a photo shows; code-shape holds that it is types alone.
   words: ["engine", "files", "photo"],
+  // A language other than English, fetched where it is chosen.
+  german: ["engine", "files", "photo", "words"],
   store: ["engine", "files", "words"],
   photo: ["engine", "files"],
   booklet: ["engine", "files", "words"],
   cli: ["engine", "files", "words", "photo", "booklet"],
-  app: ["engine", "files", "words", "store"],
+  app: ["engine", "files", "words", "german", "photo", "booklet", "store"],
 };
 
 /** Packages a room may use. */
@@ -34,10 +36,19 @@ const packages = {
   engine: ["culori"],
   files: ["papaparse", "fflate", "valibot"],
   words: [],
+  german: [],
   photo: [],
   booklet: ["pdfkit"],
   store: ["idb", "valibot", "yjs"],
-  app: ["react", "react-dom", "react-aria-components", "vite"],
+  app: [
+    "react",
+    "react-dom",
+    "react-aria-components",
+    "vite",
+    "@techstark/opencv-js",
+    "libheif-js",
+    "pdfkit",
+  ],
 };
 
 // Tests may use the test runner, Node, and data under test/.

@@ -1,8 +1,8 @@
 import { createServer } from "node:net";
 import { defineConfig } from "@playwright/test";
-import { findBrowser, noBrowser } from "./scripts/browser.mjs";
+import { findTestBrowser, noBrowser } from "./scripts/browser.mjs";
 
-const browser = await findBrowser();
+const browser = await findTestBrowser();
 if (browser === undefined) throw new Error(noBrowser);
 
 // The workers that Playwright starts read this file again, and must come to the same port.
@@ -27,6 +27,8 @@ export default defineConfig({
     // Keeping a record of every step costs a third of the time: VERSO_TRACE=1 for a test that fails.
     trace: process.env.VERSO_TRACE ? "retain-on-failure" : "off",
     screenshot: "only-on-failure",
+    // What a press waits for is there or is not: only a search takes longer, and is waited for by its own text.
+    actionTimeout: 15_000,
     launchOptions: {
       executablePath: browser,
       args: [

@@ -7,7 +7,8 @@ import { defineConfig, type Plugin, type Rolldown } from "vite";
 
 const publicDir = join(import.meta.dirname, "src/app/public");
 
-const pure = /[\\/]src[\\/](engine|files|words)[\\/]|[\\/]node_modules[\\/](culori|papaparse)[\\/]/;
+const pure =
+  /[\\/]src[\\/](engine|files|store|words|german)[\\/]|[\\/]node_modules[\\/](culori|papaparse)[\\/]/;
 
 export default defineConfig({
   root: import.meta.dirname,
@@ -19,7 +20,7 @@ export default defineConfig({
   css: { postcss: {} },
   plugins: [
     react(),
-    { ...optimizeLocales.vite({ locales: ["en-US", "en-GB", "en-AU"] }), enforce: "pre" },
+    { ...optimizeLocales.vite({ locales: ["en-US", "en-GB", "en-AU", "de-DE"] }), enforce: "pre" },
     keptForOffline(),
   ],
   worker: { format: "es" },
@@ -60,17 +61,26 @@ function keptForOffline(): Plugin {
   };
 }
 
+// What is larger is wanted by one page alone: it is fetched once there is nothing else to do.
+const largestInShell = 512 * 1024;
+
 function shellOf(bundle: Rolldown.OutputBundle): {
   readonly build: string;
   readonly files: readonly string[];
+  readonly later: readonly string[];
 } {
-  const files = [...Object.values(bundle).map(({ fileName }) => fileName), ...publicFiles()]
+  const names = [...Object.values(bundle).map(({ fileName }) => fileName), ...publicFiles()]
     .filter((name) => name !== "sw.js" && !name.startsWith(".vite/"))
     .sort();
-  if (!files.includes("index.html")) throw new Error("the page is not among the files that are kept");
+  if (!names.includes("index.html")) throw new Error("the page is not among the files that are kept");
   const build = createHash("sha256");
-  for (const name of files) build.update(name).update(contentOf(bundle[name], name));
-  return { build: build.digest("hex").slice(0, 16), files };
+  for (const name of names) build.update(name).update(contentOf(bundle[name], name));
+  const isLater = (name: string) => contentOf(bundle[name], name).length > largestInShell;
+  return {
+    build: build.digest("hex").slice(0, 16),
+    files: names.filter((name) => !isLater(name)),
+    later: names.filter(isLater),
+  };
 }
 
 function contentOf(output: Rolldown.OutputBundle[string] | undefined, name: string): string | Uint8Array {
