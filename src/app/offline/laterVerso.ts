@@ -1,6 +1,7 @@
 /** The copy of the app that the browser keeps for use without a network, and whether a later one waits beside it. */
 import { workerAddress } from "../worker/trusted.ts";
 
+let active: ServiceWorker | null = null;
 let waiting: ServiceWorker | null = null;
 let asked = false;
 const listeners = new Set<() => void>();
@@ -14,7 +15,10 @@ export const laterVerso = {
   /** Takes the later one and loads this tab anew; other tabs go on with what they have. */
   use() {
     asked = true;
-    waiting?.postMessage("take-over");
+    // Another tab has taken it since: here it only needs loading.
+    if (waiting?.state !== "installed") return location.reload();
+    active?.postMessage("let-go");
+    waiting.postMessage("take-over");
   },
 };
 
@@ -57,6 +61,7 @@ function watch(registration: ServiceWorkerRegistration): void {
 }
 
 function noteWaiting(registration: ServiceWorkerRegistration): void {
+  active = registration.active;
   // The very first one takes over by itself: there is nothing earlier to go on with.
   waiting = registration.active === null ? null : registration.waiting;
   for (const listener of listeners) listener();

@@ -25,12 +25,17 @@ self.addEventListener("message", (event) => {
   if (event.data === "take-over") event.waitUntil(self.skipWaiting());
   if (event.data === "what-is-missing") event.waitUntil(tellMissing(event.ports[0]));
   if (event.data === "fetch-later") event.waitUntil(fetchLater());
+  if (event.data === "let-go") lettingGo.abort();
 });
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   if (request.method !== "GET" || new URL(request.url).origin !== self.location.origin) return;
   event.respondWith(request.mode === "navigate" ? page(request) : file(request));
 });
+
+// A later build takes over only once nothing is under way here, which for large files may be minutes. Once she has asked
+// for it, what is being fetched is let go, and nothing more is begun.
+const lettingGo = new AbortController();
 
 /** All files or none: one that can't be fetched lets the whole installation fail, and the earlier build stays. */
 async function fetchAll(): Promise<void> {
@@ -55,11 +60,12 @@ async function tellMissing(port: MessagePort | undefined): Promise<void> {
 
 let mending: Promise<void> | null = null;
 
-/** Without a network it fails, and is tried again when next asked. */
+/** Without a network it fails, and is tried again when next asked; so does what is let go, of which nothing is kept. */
 async function fetchMissing(cache: Cache, missing: readonly string[]): Promise<void> {
   for (const address of missing) {
     if ((await cache.match(address)) !== undefined) continue;
     try {
+      lettingGo.signal.throwIfAborted();
       await keepFile(cache, address);
     } catch {
       return;
@@ -80,7 +86,7 @@ async function fetchLater(): Promise<void> {
 async function keepFile(cache: Cache, address: string): Promise<void> {
   const known = address.includes("/assets/") ? await caches.match(address) : undefined;
   await (known === undefined
-    ? cache.add(new Request(address, { cache: "no-cache" }))
+    ? cache.add(new Request(address, { cache: "no-cache", signal: lettingGo.signal }))
     : cache.put(address, known));
 }
 
