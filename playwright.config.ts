@@ -24,6 +24,8 @@ export default defineConfig({
   use: {
     baseURL: address,
     locale: "en-US",
+    // Each would fetch and keep the whole app beside its test; those that are about it allow it.
+    serviceWorkers: "block",
     // Keeping a record of every step costs a third of the time: VERSO_TRACE=1 for a test that fails.
     trace: process.env.VERSO_TRACE ? "retain-on-failure" : "off",
     screenshot: "only-on-failure",

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
 import { testAlone } from "./alone.ts";
-import { expect, expectAccessible, screenSizes } from "./verso.ts";
+import { expect, expectAccessible, looks, screenSizes } from "./verso.ts";
 
 // The frame alone, with made-up pages and a store that does what a test says.
 const test = testAlone("frame", { "screens/index.ts": "screens.tsx" });
@@ -223,7 +223,7 @@ test("with colours of her own the step she is at is still marked", async ({ page
   ).toMatch(/^0m?s$/);
 });
 
-for (const [name, viewport] of Object.entries(screenSizes))
+for (const [name, viewport] of Object.entries(looks))
   test(`nothing keeps anyone out of the frame, light or dark: ${name}`, async ({ page }) => {
     await page.setViewportSize(viewport);
     for (const hash of ["#/gone/size", "#/there/leftovers"]) {

@@ -1,6 +1,9 @@
 import type { Page } from "@playwright/test";
 import { expect, expectAccessible, test } from "./verso.ts";
 
+// The service worker is under the same headers.
+test.use({ serviceWorkers: "allow" });
+
 test.describe("with the solver at work", () => {
   test.use({ searches: true });
 

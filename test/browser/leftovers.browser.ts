@@ -1,6 +1,14 @@
 import { readFileSync } from "node:fs";
 import type { Locator, Page } from "@playwright/test";
-import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
+import {
+  expect,
+  expectAccessible,
+  expectFitsBetween,
+  looks,
+  reloadKept,
+  screenSizes,
+  test,
+} from "./verso.ts";
 
 const main = (page: Page) => page.getByRole("main");
 const line = (page: Page) => page.getByRole("textbox", { name: "One leftover, as you would note it" });
@@ -414,7 +422,7 @@ test("stock without a list: about so much of strips, a bag by its weight", async
   await expect(page.getByText("A bag of small bits, 12 oz")).toHaveCount(0);
 });
 
-for (const [name, viewport] of Object.entries(screenSizes))
+for (const [name, viewport] of Object.entries(looks))
   test(`nothing keeps anyone out, light or dark: ${name}`, async ({ page }) => {
     test.setTimeout(180_000);
     await page.setViewportSize(viewport);
@@ -443,4 +451,5 @@ for (const [name, viewport] of Object.entries(screenSizes))
       await expectAccessible(page);
     }
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+    await expectFitsBetween(page);
   });

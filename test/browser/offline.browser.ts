@@ -70,6 +70,7 @@ const later = (page: Page) => page.getByRole("status").filter({ hasText: "A newe
 // The whole of a build is fetched and kept: on a busy machine that takes longer than what a press waits for.
 const wholeBuild = { timeout: 40_000 };
 test.describe.configure({ timeout: 120_000 });
+test.use({ serviceWorkers: "allow" });
 
 /** Opens the app and waits until the browser has all of it. */
 async function visit(page: Page): Promise<void> {

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { openKeptBack } from "./smallBack.ts";
-import { expect, expectAccessible, screenSizes, test } from "./verso.ts";
+import { expect, expectAccessible, expectFitsBetween, looks, screenSizes, test } from "./verso.ts";
 
 const steps = ["size", "leftovers", "photo", "plan", "sew", "settings"] as const;
 
@@ -24,7 +24,7 @@ const cloth = (page: Page) =>
   page.getByRole("main").locator("svg.cloth, .cloth svg").filter({ visible: true });
 
 // Both themes on the same page: only the colours differ.
-for (const [name, viewport] of Object.entries(screenSizes))
+for (const [name, viewport] of Object.entries(looks))
   test(`nothing keeps anyone out of the pages, light or dark: ${name}`, async ({ page }) => {
     test.setTimeout(180_000);
     await page.setViewportSize(viewport);
@@ -35,6 +35,7 @@ for (const [name, viewport] of Object.entries(screenSizes))
       if (step === "plan") await expect(cloth(page).first()).toBeVisible();
       await expectAccessible(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth), step).toBe(viewport.width);
+      await expectFitsBetween(page);
     }
     await page.goto("./#/");
     await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
@@ -66,18 +67,22 @@ test.describe("of the sample", () => {
     }
   });
 
-  test("after the first visit every page opens without a network", async ({ page, context }) => {
-    const goTo = await openSample(page);
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-    await context.setOffline(true);
-    for (const step of steps) {
-      await goTo(step);
-      await page.reload();
-      await expect(page.getByRole("main").getByRole("heading", { level: 1 })).toBeVisible();
-    }
-    await goTo("plan");
-    // The solver, too, is kept.
-    await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
+  test.describe("once it is kept", () => {
+    test.use({ serviceWorkers: "allow" });
+
+    test("after the first visit every page opens without a network", async ({ page, context }) => {
+      const goTo = await openSample(page);
+      await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+      await context.setOffline(true);
+      for (const step of steps) {
+        await goTo(step);
+        await page.reload();
+        await expect(page.getByRole("main").getByRole("heading", { level: 1 })).toBeVisible();
+      }
+      await goTo("plan");
+      // The solver, too, is kept.
+      await expect(cloth(page).first()).toBeVisible({ timeout: 30_000 });
+    });
   });
 
   test("every text of the pages comes from the words", async ({ page }) => {

@@ -226,22 +226,26 @@ test("what can't be measured says why, and a photo under way is stopped", async 
   await expect(pieces(page)).toHaveCount(0);
 });
 
-test("a phone's own photo is measured without a network, once all of Verso is on the device", async ({
-  page,
-  context,
-}) => {
-  test.setTimeout(120_000);
-  await page.goto("./#/settings");
-  await expect(page.getByText("Ready: all of Verso is on this device.")).toBeVisible({ timeout: 60_000 });
-  await context.setOffline(true);
-  await openPhotos(page);
-  const buffer = await readFile(join(import.meta.dirname, "../data/photos/scene.heic"));
-  await choose(page, { name: "scene.heic", mimeType: "image/heic", buffer });
-  await expect(pieces(page).first()).toBeVisible({ timeout: 60_000 });
-  const downloading = page.waitForEvent("download");
-  await page.getByText("Before you take it").click();
-  await button(page, "Save the cards to print").click();
-  await downloading;
+test.describe("once it is kept", () => {
+  test.use({ serviceWorkers: "allow" });
+
+  test("a phone's own photo is measured without a network, once all of Verso is on the device", async ({
+    page,
+    context,
+  }) => {
+    test.setTimeout(120_000);
+    await page.goto("./#/settings");
+    await expect(page.getByText("Ready: all of Verso is on this device.")).toBeVisible({ timeout: 60_000 });
+    await context.setOffline(true);
+    await openPhotos(page);
+    const buffer = await readFile(join(import.meta.dirname, "../data/photos/scene.heic"));
+    await choose(page, { name: "scene.heic", mimeType: "image/heic", buffer });
+    await expect(pieces(page).first()).toBeVisible({ timeout: 60_000 });
+    const downloading = page.waitForEvent("download");
+    await page.getByText("Before you take it").click();
+    await button(page, "Save the cards to print").click();
+    await downloading;
+  });
 });
 
 test("what the ruler says of the printed line goes into every size", async ({ page }) => {

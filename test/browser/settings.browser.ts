@@ -1,6 +1,17 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
+import {
+  expect,
+  expectAccessible,
+  expectFitsBetween,
+  expectReadable,
+  looks,
+  reloadKept,
+  test,
+} from "./verso.ts";
+
+// It tells what the browser keeps.
+test.use({ serviceWorkers: "allow" });
 
 const toSettings = (page: Page) => page.getByRole("link", { name: "Settings" }).click();
 const home = (page: Page) => page.getByRole("link", { name: "Verso, your projects" }).click();
@@ -203,7 +214,7 @@ test("a file let go of over any page is opened", async ({ page }) => {
   await expect(page.getByLabel("Name of this back")).toHaveValue("Ida");
 });
 
-for (const [name, viewport] of Object.entries(screenSizes))
+for (const [name, viewport] of Object.entries(looks))
   test(`settings keep no one out, in every look: ${name}`, async ({ page }) => {
     await page.setViewportSize(viewport);
     await page.goto("./");
@@ -212,6 +223,7 @@ for (const [name, viewport] of Object.entries(screenSizes))
     await page.getByRole("button", { name: "Delete everything" }).click();
     await expectAccessible(page);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+    await expectFitsBetween(page);
     await choose(page, "On the screen", "Strong contrast");
-    await expectAccessible(page);
+    for (const scheme of ["light", "dark"] as const) await expectReadable(page, scheme);
   });

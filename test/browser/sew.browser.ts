@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
 import { documentOf, newProject, readPlan, writePlan, writeProject } from "../../src/files/index.ts";
 import { handMadePlan } from "../generators/handMadePlan.ts";
-import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
+import { expect, expectAccessible, looks, reloadKept, screenSizes, test } from "./verso.ts";
 
 // Ten steps: a unit and a slab, a section, the sections together. The fifth takes the first.
 const plan = documentOf(handMadePlan());
@@ -216,7 +216,7 @@ test.describe("by taps alone", () => {
   });
 });
 
-for (const [name, viewport] of Object.entries(screenSizes))
+for (const [name, viewport] of Object.entries(looks))
   test(`nothing keeps anyone out of Sew, light or dark: ${name}`, async ({ page }) => {
     await page.setViewportSize(viewport);
     await openSew(page);

@@ -2,8 +2,6 @@ import type { Page } from "@playwright/test";
 import { drawing, openKeptBack } from "./smallBack.ts";
 import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
 
-test.use({ searches: true });
-
 const dialog = (page: Page) => page.getByRole("dialog", { name: "Plans side by side" });
 
 async function openDialog(page: Page): Promise<void> {
@@ -11,27 +9,33 @@ async function openDialog(page: Page): Promise<void> {
   await expect(dialog(page)).toBeVisible();
 }
 
-test("two plans lie side by side with what each takes, and she goes on with the other", async ({ page }) => {
-  await openKeptBack(page);
-  await page.getByRole("button", { name: "Another like this" }).click();
-  await page.getByRole("button", { name: "Stop here" }).click();
-  await openDialog(page);
-  const heads = dialog(page).getByRole("columnheader");
-  await expect(heads.filter({ hasText: "The one you look at" })).toBeVisible();
-  if (!(await heads.filter({ hasText: "The one you keep" }).isVisible()))
-    await dialog(page).getByRole("checkbox").last().press("Space");
-  await expect(heads.filter({ hasText: "The one you keep" })).toBeVisible();
-  for (const row of ["Time", "Cloth", "Leftovers", "Sewing", "Plain cloth", "Contrast"]) {
-    const cells = dialog(page).getByRole("row", { name: row }).getByRole("cell");
-    await expect(cells.nth(1)).not.toBeEmpty();
-  }
-  await expectAccessible(page);
-  await dialog(page)
-    .getByRole("button", { name: /^Go on with/ })
-    .last()
-    .click();
-  await expect(dialog(page)).toBeHidden();
-  await expect(page.getByText("You keep this plan.")).toBeVisible();
+test.describe("with the solver at work", () => {
+  test.use({ searches: true });
+
+  test("two plans lie side by side with what each takes, and she goes on with the other", async ({
+    page,
+  }) => {
+    await openKeptBack(page);
+    await page.getByRole("button", { name: "Another like this" }).click();
+    await page.getByRole("button", { name: "Stop here" }).click();
+    await openDialog(page);
+    const heads = dialog(page).getByRole("columnheader");
+    await expect(heads.filter({ hasText: "The one you look at" })).toBeVisible();
+    if (!(await heads.filter({ hasText: "The one you keep" }).isVisible()))
+      await dialog(page).getByRole("checkbox").last().press("Space");
+    await expect(heads.filter({ hasText: "The one you keep" })).toBeVisible();
+    for (const row of ["Time", "Cloth", "Leftovers", "Sewing", "Plain cloth", "Contrast"]) {
+      const cells = dialog(page).getByRole("row", { name: row }).getByRole("cell");
+      await expect(cells.nth(1)).not.toBeEmpty();
+    }
+    await expectAccessible(page);
+    await dialog(page)
+      .getByRole("button", { name: /^Go on with/ })
+      .last()
+      .click();
+    await expect(dialog(page)).toBeHidden();
+    await expect(page.getByText("You keep this plan.")).toBeVisible();
+  });
 });
 
 test("by keyboard: a plan is kept under a name, changed, and gone back to", async ({ page }) => {

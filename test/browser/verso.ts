@@ -11,6 +11,9 @@ export const screenSizes = {
   laptop: { width: 1440, height: 900 },
 } as const;
 
+/** Those that differ in what is there to be read and pressed: what a tablet shows is put together of both. */
+export const { tablet: between, ...looks } = screenSizes;
+
 type Fixtures = {
   /**
    * What went wrong in the pages of this test: each violation of the headers, error on the console, unhandled
@@ -88,11 +91,33 @@ export async function reloadKept(page: Page): Promise<void> {
  * `within`: only there, for what comes up on a page that has been looked at whole.
  */
 export async function expectAccessible(page: Page, within = "html"): Promise<void> {
+  await expectUsable(page, within);
+  // The same elements in other colours: nothing else can have changed.
+  await expectReadable(page, "dark", within);
+}
+
+/** The same in light alone, for a page that is looked at in both elsewhere. */
+export async function expectUsable(page: Page, within = "html"): Promise<void> {
   await page.emulateMedia({ colorScheme: "light", reducedMotion: "reduce" });
   expect(await problemsIn(page, within), "in light").toEqual([]);
-  await page.emulateMedia({ colorScheme: "dark", reducedMotion: "reduce" });
-  // The same elements in other colours: nothing else can have changed.
-  expect(await problemsIn(page, within, ["color-contrast"]), "in dark").toEqual([]);
+}
+
+/** Its colours alone, where nothing else differs from a page that has been looked at. */
+export async function expectReadable(
+  page: Page,
+  colorScheme: "light" | "dark",
+  within = "html",
+): Promise<void> {
+  await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+  expect(await problemsIn(page, within, ["color-contrast"]), `in ${colorScheme}`).toEqual([]);
+}
+
+/** On a tablet nothing runs out of the side; then it is as large as before. */
+export async function expectFitsBetween(page: Page): Promise<void> {
+  const before = page.viewportSize();
+  await page.setViewportSize(between);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth), "on a tablet").toBe(between.width);
+  if (before !== null) await page.setViewportSize(before);
 }
 
 async function problemsIn(page: Page, within: string, rules: readonly string[] = []): Promise<string[]> {
