@@ -211,6 +211,58 @@ test("by keyboard alone: lines entered, cells changed, rows chosen, marked and r
   await expect(main(page).getByText(/in 3 rows/)).toBeVisible();
 });
 
+test("the list is a grid: one stop for Tab, arrow keys to every cell, rows chosen by keys one by one, many, all", async ({
+  page,
+}) => {
+  await page.setViewportSize(screenSizes.laptop);
+  await openEmpty(page);
+  await paste(
+    page,
+    "crumbs 6 oz\n4 strips 2 1/2 x 31 teal\n12 blocks 6 1/2 cream\n3 squares 5 rust\n2 squares 4 oat",
+  );
+  const grid = page.getByRole("grid", { name: "Every row" });
+  const focused = page.locator(":focus");
+  const choosing = (row: number) => grid.getByRole("checkbox", { name: `Choose row ${row}` });
+  const chosen = grid.getByRole("row", { selected: true });
+  await expect(grid.getByRole("row")).toHaveCount(6);
+  await expect(grid.locator("[tabindex='0']")).toHaveCount(1);
+  await expect(grid).toHaveAttribute("aria-rowcount", "6");
+  await expect(choosing(5)).toHaveAccessibleName(/^Choose row 5 What: /);
+
+  await choosing(5).focus();
+  await press(page, "End");
+  await expect(focused).toHaveAccessibleName("All about row 5");
+  await press(page, "ArrowUp");
+  await expect(focused).toHaveRole("columnheader");
+  await press(page, "Control+End");
+  await expect(focused).toHaveAccessibleName("All about row 1");
+  // Crumbs have no height: the cell itself is gone to, and is where Tab comes back to.
+  await press(page, "ArrowLeft", "ArrowLeft", "ArrowLeft");
+  await expect(focused).toHaveRole("gridcell");
+  await expect(grid.locator("[tabindex='0']")).toHaveCount(1);
+  await press(page, "Tab", "Shift+Tab");
+  await expect(focused).toHaveRole("gridcell");
+
+  await press(page, "Control+Home", "Space", "ArrowDown", "Shift+ArrowDown", "Shift+ArrowDown");
+  await expect(chosen).toHaveCount(4);
+  await expect(choosing(1)).not.toBeChecked();
+  await expect(page.getByLabel("Choose all")).toHaveJSProperty("indeterminate", true);
+  await press(page, "ArrowRight", "Shift+Space");
+  await expect(chosen).toHaveCount(3);
+  await expect(page.getByRole("dialog")).toHaveCount(0);
+  await press(page, "Control+a");
+  await expect(chosen).toHaveCount(5);
+  await expect(page.getByLabel("Choose all")).toBeChecked();
+  await press(page, "Escape");
+  await expect(chosen).toHaveCount(0);
+
+  await choosing(5).click();
+  await choosing(3).click({ modifiers: ["Shift"] });
+  await expect(chosen).toHaveCount(3);
+  await page.getByLabel("Choose all").click();
+  await expect(chosen).toHaveCount(5);
+});
+
 async function press(page: Page, ...keys: readonly string[]): Promise<void> {
   for (const key of keys) await page.keyboard.press(key);
 }

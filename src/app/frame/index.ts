@@ -17,6 +17,7 @@ export {
   useLocale,
   usePreferences,
   useProject,
+  useProjectContent,
   useProjectIfAny,
   useProjectState,
   useSaveProject,

@@ -1,5 +1,6 @@
 /** What every page finds around it: the words, the store, the open project. */
 import { createContext, useContext, useSyncExternalStore } from "react";
+import type { Project } from "../../files/index.ts";
 import type {
   Preferences,
   PreferencesStore,
@@ -57,6 +58,12 @@ export function useProject(): ProjectHandle {
 export function useProjectState(): ProjectState {
   const project = useProject();
   return useSyncExternalStore(project.subscribe, project.state);
+}
+
+/** What is in the open project. Drawn anew when that changes, and not when it has been kept. */
+export function useProjectContent(): Project {
+  const project = useProject();
+  return useSyncExternalStore(project.subscribe, () => project.state().project);
 }
 
 /** The frame's own words. */

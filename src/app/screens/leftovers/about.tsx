@@ -1,6 +1,7 @@
+import { memo } from "react";
 import { Checkbox } from "react-aria-components";
 import { roughEdge } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { Choice } from "../../parts/choice/choice.tsx";
 import styles from "./about.module.css";
 import { useLeftoversTexts } from "./heapContext.ts";
@@ -8,10 +9,10 @@ import { reservedOf } from "./reserved.ts";
 import { Stock } from "./stock.tsx";
 
 /** What holds for the whole heap, and what is known of it without a list. */
-export function About() {
+export const About = memo(function About() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const { cutting } = project.heap;
   return (
     <section className={styles.about} aria-label={texts.about}>
@@ -29,12 +30,12 @@ export function About() {
       <Stock />
     </section>
   );
-}
+});
 
 function PutAside() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const { reserveBinding, reserveLabel } = project.heap;
   const reserved = reservedOf(project);
   return (

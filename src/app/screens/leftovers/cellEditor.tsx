@@ -1,7 +1,7 @@
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { Button, Dialog, Form, Menu, MenuItem, Popover } from "react-aria-components";
 import type { Column, Leftover } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import styles from "./cellEditor.module.css";
 import { type ChoiceColumn, chosenWord, editedCell, isChoiceColumn, optionsOf } from "./cells.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
@@ -15,7 +15,7 @@ type CellEditorProps = { readonly editing: Editing; readonly onClose: () => void
 /** Opens over a cell: Enter takes what is written, Escape leaves it as it was. */
 export function CellEditor({ editing, onClose }: CellEditorProps) {
   const texts = useLeftoversTexts();
-  const leftover = useProjectState().project.leftovers.find(({ id }) => id === editing.id);
+  const leftover = useProjectContent().leftovers.find(({ id }) => id === editing.id);
   const anchor = useRef(editing.at);
   const close = () => {
     onClose();
@@ -53,7 +53,7 @@ type PartProps<C extends Column> = {
 function Typed({ column, leftover, onClose }: PartProps<Column>) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const field = useRef<HTMLInputElement>(null);
   const [text, setText] = useState(leftover.cells[column]?.text ?? "");
   const [isAsked, setAsked] = useState(false);
@@ -90,7 +90,7 @@ function Typed({ column, leftover, onClose }: PartProps<Column>) {
 function Choices({ column, leftover, onClose }: PartProps<ChoiceColumn>) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const now = chosenWord(column, leftover);
   const usual = "usual";
   const choose = (key: string) => {

@@ -1,29 +1,38 @@
+import { memo } from "react";
+import { Button } from "react-aria-components";
 import { shelfTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { fabricChanges, swatchOf, valueStrips } from "./fabricFacts.ts";
 import styles from "./fabrics.module.css";
 import type { FabricShare } from "./heap.ts";
 import { useHeap, useLeftoversTexts } from "./heapContext.ts";
 import { remarksOf } from "./remarks.ts";
+import { useShownPart } from "./shownPart.ts";
 
 /** How much there is of each fabric, and how light or dark it is. */
-export function Fabrics() {
+export const Fabrics = memo(function Fabrics() {
   const texts = useLeftoversTexts();
   const { fabrics, values } = useHeap();
+  const { shown, rest, showMore } = useShownPart(fabrics);
   return (
     <section className={styles.fabrics} aria-label={texts.fabrics}>
       <h2>{texts.fabrics}</h2>
       <Remarks />
       <ul className={styles.list}>
-        {fabrics.map((share) => (
+        {shown.map((share) => (
           <FabricRow key={share.fabric.id} {...share} />
         ))}
       </ul>
+      {rest > 0 && (
+        <Button className="button plain" onPress={showMore}>
+          {texts.more(rest)}
+        </Button>
+      )}
       {values.length > 1 && <ValueStrip values={values} />}
     </section>
   );
-}
+});
 
 function Remarks() {
   const texts = useTexts(shelfTexts);
@@ -69,9 +78,8 @@ function FabricRow(share: FabricShare) {
 /** The browser's own colours: they know her device, her pen and her screen. */
 function ColourField({ share, name }: { readonly share: FabricShare; readonly name: string }) {
   const handle = useProject();
-  const { project } = useProjectState();
   const colour = (value: string) => {
-    const { rows, rough } = fabricChanges(share, project, value);
+    const { rows, rough } = fabricChanges(share, handle.state().project, value);
     if (rows.length > 0) handle.changeRows(rows, { cells: { colour: { text: value, value } } });
     for (const { id, ...stock } of rough) handle.changeRough(id, stock);
   };

@@ -2,7 +2,7 @@ import { useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import { type ProjectHandle, takeFromShelf } from "../../../store/index.ts";
 import { shelfTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { useOnShelf, useShelf } from "../../parts/shelf.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./fromShelf.module.css";
@@ -45,7 +45,7 @@ type ShelfProps = FromShelfProps & { readonly shelf: ProjectHandle; readonly onT
 function Shelf({ shelf, say, onTakenOff }: ShelfProps) {
   const texts = useTexts(shelfTexts);
   const project = useProject();
-  const { settings } = useProjectState().project;
+  const { settings } = useProjectContent();
   const lying = useOnShelf(shelf);
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const rows = useMemo(() => (lying === null ? [] : shelfRows({ ...lying, settings })), [lying, settings]);

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { DraftPiece } from "../../../engine/cloth/index.ts";
 import { areaToNumber, inches } from "../../../engine/length/index.ts";
 import { leftoverOf, newProject, type Project, withTypedCell } from "../../../files/index.ts";
-import { commonUse, heapOf } from "./heap.ts";
+import { commonUse, heapOf, heapSorter } from "./heap.ts";
 
 const base = newProject({ title: "A back", createdAt: 0 });
 const row = (id: string, piece: Omit<DraftPiece, "row">) => ({ id, ...leftoverOf(piece, "in") });
@@ -122,4 +122,31 @@ test("a mark is common where all have it", () => {
   const { rows } = heapOf(project);
   expect(commonUse(rows)).toBe("yes");
   expect(commonUse([])).toBeNull();
+});
+
+describe("a heap that is sorted again", () => {
+  const more = row("d", { kind: "strip", width: inches(2), height: inches(20), fabric: "teal dots" });
+  const sorted = heapSorter();
+  const before = sorted(project).rows;
+
+  test("is as any heap is, and its rows are the very same while nothing of theirs changes", () => {
+    const changed = { ...project, leftovers: [...project.leftovers, more] };
+    const heap = sorted(changed);
+    expect(heap).toEqual(heapOf(changed));
+    expect(heap.rows.slice(0, 3).every((one, index) => one === before[index])).toBe(true);
+    // All of one fabric are of the very same fabric: what there is of it is counted by it.
+    expect(heap.rows[3]?.fabric).toBe(before[0]?.fabric);
+  });
+
+  test("has another row where its cloth or its mark is another", () => {
+    const coloured = withTypedCell(strips.cells, "colour", "navy", "in");
+    const marked = withTypedCell(square.cells, "use", "must", "in");
+    const changed = {
+      ...project,
+      leftovers: [{ ...strips, cells: coloured }, blocks, { ...square, cells: marked }],
+    };
+    const heap = sorted(changed);
+    expect(heap).toEqual(heapOf(changed));
+    expect(heap.rows.map((one) => before.includes(one))).toEqual([false, true, false]);
+  });
 });

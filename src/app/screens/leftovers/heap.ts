@@ -77,11 +77,21 @@ export type Heap = {
   readonly stop: DraftProblem | null;
 };
 
+/** Sorts a heap again and again. What is as it was before stays the same object, and is not drawn anew. */
+export function heapSorter(): (project: Project) => Heap {
+  let rows: readonly Sorted[] = [];
+  return (project) => {
+    const heap = heapOf(project, rows);
+    rows = heap.rows;
+    return heap;
+  };
+}
+
 /** What lies on the table, also where the back's size isn't known yet and whatever is marked to stay out. */
-export function heapOf(project: Project): Heap {
+export function heapOf(project: Project, before: readonly Sorted[] = []): Heap {
   const draft = draftOfHeap(project);
   const { checked, bad } = withoutBadRows(draft);
-  const rows = checked.ok ? sortedRows(project, draft, checked.value.job, bad) : [];
+  const rows = checked.ok ? asBefore(sortedRows(project, draft, checked.value.job, bad), before) : [];
   const fabrics = fabricShares(rows);
   return {
     rows,
@@ -147,6 +157,21 @@ function sortedRows(project: Project, draft: Draft, job: Job, bad: BadRows): rea
     const source = sourceOf(project, row);
     return fabric === undefined || source === null ? [] : [{ ...source, piece: { ...piece, use }, fabric }];
   });
+}
+
+function asBefore(rows: readonly Sorted[], before: readonly Sorted[]): readonly Sorted[] {
+  const fabrics = new Map(before.map(({ fabric }) => [fabric.id, fabric]));
+  const byId = new Map(before.map((row) => [row.id, row]));
+  return rows.map((row) => {
+    const fabric = sameValue(fabrics.get(row.fabric.id), row.fabric);
+    const was = byId.get(row.id);
+    const isSame = was !== undefined && was.fabric === fabric && was.rough === row.rough;
+    return isSame && sameValue(was.piece, row.piece) === was.piece ? was : { ...row, fabric };
+  });
+}
+
+function sameValue<T>(before: T | undefined, now: T): T {
+  return before !== undefined && JSON.stringify(before) === JSON.stringify(now) ? before : now;
 }
 
 /** Rows are numbered from 1, rough stock goes on counting behind them. */

@@ -1,12 +1,12 @@
-import { useMemo, useState } from "react";
+import { Activity, memo, type ReactNode, useMemo, useState } from "react";
 import { shelfTexts } from "../../../words/index.ts";
-import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { About } from "./about.tsx";
 import { ChosenBar } from "./chosenBar.tsx";
 import { Fabrics } from "./fabrics.tsx";
 import { FromShelf } from "./fromShelf.tsx";
-import { heapOf } from "./heap.ts";
+import { heapSorter } from "./heap.ts";
 import { HeapContext, useHeap, useLeftoversTexts } from "./heapContext.ts";
 import styles from "./leftovers.module.css";
 import { LineEntry } from "./lineEntry.tsx";
@@ -20,8 +20,9 @@ import { useView, Views } from "./views.tsx";
 
 /** What is left over: entered line by line or many at once, mended, sorted in piles, marked. */
 export default function Leftovers() {
-  const { project } = useProjectState();
-  const heap = useMemo(() => heapOf(project), [project]);
+  const project = useProjectContent();
+  const [sorted] = useState(heapSorter);
+  const heap = useMemo(() => sorted(project), [sorted, project]);
   return (
     <HeapContext value={heap}>
       <Page />
@@ -32,7 +33,7 @@ export default function Leftovers() {
 function Page() {
   const texts = useLeftoversTexts();
   const { id } = useProject();
-  const { leftovers, rough } = useProjectState().project;
+  const { leftovers, rough } = useProjectContent();
   const [said, say] = useState("");
   const [isTyping, setTyping] = useState(false);
   const many = useMany(say);
@@ -79,8 +80,8 @@ function Summary({ isEmpty }: { readonly isEmpty: boolean }) {
 
 type TheHeapProps = { readonly isEmpty: boolean; readonly say: (text: string) => void };
 
-/** The heap, looked at from all sides. */
-function TheHeap({ isEmpty, say }: TheHeapProps) {
+/** The heap, looked at from all sides. What she types above it is no concern of it. */
+const TheHeap = memo(function TheHeap({ isEmpty, say }: TheHeapProps) {
   const texts = useLeftoversTexts();
   const { views, view, setView, shows } = useView();
   const shelfWords = useTexts(shelfTexts);
@@ -89,20 +90,30 @@ function TheHeap({ isEmpty, say }: TheHeapProps) {
     <>
       {!isEmpty && <Views views={views} view={view} onView={setView} />}
       <div className={styles.heap} data-view={view}>
-        {shows("list") && !isEmpty && (
-          <div className={styles.list}>
-            <HeapList chosen={chosen} onChoose={choose} />
-          </div>
+        {!isEmpty && (
+          <Part isShown={shows("list")}>
+            <div className={styles.list}>
+              <HeapList chosen={chosen} onChoose={choose} />
+            </div>
+          </Part>
         )}
-        {shows("piles") && !isEmpty && (
-          <div className={styles.piles}>
-            <Piles chosen={chosen} onToggle={toggle} onMark={mark} />
-          </div>
+        {!isEmpty && (
+          <Part isShown={shows("piles")}>
+            <div className={styles.piles}>
+              <Piles chosen={chosen} onToggle={toggle} onMark={mark} />
+            </div>
+          </Part>
         )}
-        <div className={styles.side}>
-          {shows("fabrics") && !isEmpty && <Fabrics />}
-          {(shows("about") || isEmpty) && <About />}
-          {shows("about") && !isEmpty && <TableOut />}
+        <div className={styles.side} hidden={!(isEmpty || shows("fabrics") || shows("about"))}>
+          {!isEmpty && (
+            <Part isShown={shows("fabrics")}>
+              <Fabrics />
+            </Part>
+          )}
+          <Part isShown={shows("about") || isEmpty}>
+            <About />
+            {!isEmpty && <TableOut />}
+          </Part>
         </div>
       </div>
       {chosen.size > 0 && (
@@ -116,4 +127,11 @@ function TheHeap({ isEmpty, say }: TheHeapProps) {
       )}
     </>
   );
+});
+
+type PartProps = { readonly isShown: boolean; readonly children: ReactNode };
+
+/** What isn't shown is drawn too, once there is nothing else to do: then it is there at a press. */
+function Part({ isShown, children }: PartProps) {
+  return <Activity mode={isShown ? "visible" : "hidden"}>{children}</Activity>;
 }

@@ -9,7 +9,7 @@ import {
 } from "react";
 import { Button, Form } from "react-aria-components";
 import { readLine } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { entryOf, knownFabrics } from "./entry.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./lineEntry.module.css";
@@ -85,7 +85,7 @@ export function LineEntry({ say, onMany, isEmpty, onTyping, children }: LineEntr
 function useEntry(say: (text: string) => void) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const { unit, clothWidth } = project.settings;
   const [line, setText] = useState("");
   const [isAsked, setAsked] = useState(false);

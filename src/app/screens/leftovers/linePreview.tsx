@@ -1,6 +1,6 @@
 import { Button } from "react-aria-components";
 import type { LineProblem, LineReading } from "../../../files/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { PieceCloth, ScaleRuler } from "./cloth.tsx";
 import { shownColour } from "./entry.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
@@ -18,7 +18,7 @@ type LinePreviewProps = {
 /** What was understood: drawn to scale, and said. */
 export function LinePreview({ line, reading, isTold, onMeant }: LinePreviewProps) {
   const texts = useLeftoversTexts();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const preview = previewOf(reading);
   const [problem] = reading.problems;
   const granted = takenForGranted(reading);

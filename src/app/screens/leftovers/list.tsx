@@ -1,70 +1,56 @@
 import { useMemo, useState } from "react";
-import {
-  Button,
-  Cell,
-  Checkbox,
-  Column,
-  Row,
-  type Selection,
-  Table,
-  TableBody,
-  TableHeader,
-} from "react-aria-components";
+import { Button } from "react-aria-components";
 import type { Leftover } from "../../../files/index.ts";
-import { useProjectState } from "../../frame/index.ts";
-import { usePicture } from "../../parts/pictures.ts";
+import type { LeftoversTexts } from "../../../words/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { CellEditor, type Editing } from "./cellEditor.tsx";
-import { columnAt, type ListColumn, listColumns, shownCell } from "./cells.ts";
+import { listColumns } from "./cells.ts";
+import { as, type Stop, stopAt } from "./grid.ts";
 import { useHeap, useLeftoversTexts } from "./heapContext.ts";
 import styles from "./list.module.css";
+import { Choose, HeapRow, type RowManner } from "./listRow.tsx";
 import { isLineOnly } from "./mending.ts";
 import { RowForm } from "./rowForm.tsx";
 import { useShownPart } from "./shownPart.ts";
+import { type ChangeChosen, type Chosen, useGridChoice } from "./useGridChoice.ts";
 
-type HeapListProps = {
-  readonly chosen: ReadonlySet<string>;
-  readonly onChoose: (chosen: ReadonlySet<string>) => void;
-};
+type HeapListProps = { readonly chosen: Chosen; readonly onChoose: ChangeChosen };
 
-// Each row is ten things to press: more of them make a page slow to come and slow to answer on an old tablet.
+// Each row is eight things to press: more of them make a page slow to come on an old tablet.
 const shownFirst = 40;
 
 /** Every row in a grid; the last one entered first. */
 export function HeapList({ chosen, onChoose }: HeapListProps) {
   const texts = useLeftoversTexts();
-  const { leftovers } = useProjectState().project;
+  const { leftovers, settings } = useProjectContent();
   const [editing, setEditing] = useState<Editing | null>(null);
   const [whole, setWhole] = useState<string | null>(null);
   const newestFirst = useMemo(() => {
     return leftovers
-      .map((leftover, index) => ({ id: leftover.id, number: index + 1, leftover }))
+      .map((leftover, index) => ({ number: index + 1, leftover }))
       .filter(({ leftover }) => !isLineOnly(leftover))
       .reverse();
   }, [leftovers]);
+  const ids = useMemo(() => newestFirst.map(({ leftover }) => leftover.id), [newestFirst]);
   const { shown, rest, showMore } = useShownPart(newestFirst, shownFirst);
-  const choose = (keys: Selection) => {
-    onChoose(new Set(keys === "all" ? leftovers.map(({ id }) => id) : [...keys].map(String)));
-  };
+  const choice = useGridChoice(ids, onChoose);
+  const { turn } = choice;
+  const manner = useMemo<RowManner>(
+    () => ({ texts, unit: settings.unit, onTurn: turn, onEdit: setEditing, onWhole: setWhole }),
+    [texts, settings.unit, turn],
+  );
   return (
     <section className={styles.list} aria-label={texts.list}>
       <p className={styles.how}>{texts.listHow}</p>
-      <Table
-        aria-label={texts.list}
-        className={`${styles.table}`}
-        selectionMode="multiple"
-        selectedKeys={chosen}
-        onSelectionChange={choose}
-      >
-        <Head />
-        <TableBody items={shown}>
-          {(row) => <HeapRow {...row} onEdit={setEditing} onWhole={() => setWhole(row.id)} />}
-        </TableBody>
-      </Table>
+      <Grid shown={shown} ids={ids} chosen={chosen} choice={choice} manner={manner} />
       {rest > 0 && (
         <Button className="button plain" onPress={showMore}>
           {texts.more(rest)}
         </Button>
       )}
+      <p className="onlyRead" aria-live="polite">
+        {chosen.size > 0 && texts.nChosen(chosen.size)}
+      </p>
       {editing !== null && (
         <CellEditor
           key={`${editing.id} ${editing.column}`}
@@ -77,90 +63,92 @@ export function HeapList({ chosen, onChoose }: HeapListProps) {
   );
 }
 
-function Head() {
-  const texts = useLeftoversTexts();
-  return (
-    <TableHeader className={`${styles.head}`}>
-      <Column className={`${styles.check}`}>
-        <Choose name={texts.chooseAll} />
-      </Column>
-      {listColumns.map((column) => (
-        <Column key={column} isRowHeader={column === "kind"} className={`${styles[column]}`}>
-          {texts.column[column]}
-        </Column>
-      ))}
-      <Column className={`${styles.whole}`}>{texts.allAbout}</Column>
-    </TableHeader>
-  );
-}
-
-/** The box itself is drawn by the style sheet. */
-function Choose({ name }: { readonly name: string }) {
-  return (
-    <Checkbox slot="selection" aria-label={name} className={`${styles.choose}`}>
-      <span className={styles.box} aria-hidden="true" />
-    </Checkbox>
-  );
-}
-
-type HeapRowProps = {
-  readonly id: string;
-  readonly number: number;
-  readonly leftover: Leftover;
-  readonly onEdit: (editing: Editing) => void;
-  readonly onWhole: () => void;
+type GridProps = {
+  readonly shown: readonly { readonly number: number; readonly leftover: Leftover }[];
+  /** Of all of them, those that are not shown yet too. */
+  readonly ids: readonly string[];
+  readonly chosen: Chosen;
+  readonly choice: ReturnType<typeof useGridChoice>;
+  readonly manner: RowManner;
 };
 
-function HeapRow({ id, number, leftover, onEdit, onWhole }: HeapRowProps) {
-  const texts = useLeftoversTexts();
+function Grid({ shown, ids, chosen, choice, manner }: GridProps) {
+  const { texts } = manner;
+  const colours = useColours();
+  const [last, setLast] = useState<Stop | null>(null);
+  const isLastThere =
+    last !== null && (last.row === "" || shown.some(({ leftover }) => leftover.id === last.row));
+  const stop = isLastThere ? last : { row: ids[0] ?? "", column: 0 };
+  const stopOf = (row: string) => (stop.row === row ? stop.column : null);
   return (
-    <Row id={id} className={`${styles.row}`}>
-      <Cell className={`${styles.check}`}>
-        <Choose name={texts.chooseRow(number)} />
-      </Cell>
-      {listColumns.map((column) => (
-        <Cell key={column} className={`${styles[column]}`}>
-          <CellButton column={column} leftover={leftover} onEdit={onEdit} />
-        </Cell>
-      ))}
-      <Cell className={`${styles.whole}`}>
-        <Button className={`${styles.cell}`} aria-label={texts.allAboutRow(number)} onPress={onWhole}>
-          …
-        </Button>
-      </Cell>
-    </Row>
-  );
-}
-
-type CellButtonProps = Pick<HeapRowProps, "leftover" | "onEdit"> & { readonly column: ListColumn };
-
-function CellButton({ column: place, leftover, onEdit }: CellButtonProps) {
-  const texts = useLeftoversTexts();
-  const { unit } = useProjectState().project.settings;
-  const column = columnAt(place, leftover);
-  if (column === null) return null;
-  const text = shownCell(column, leftover, unit, texts);
-  const isSaid = place !== "use" || text !== "";
-  return (
-    <Button
-      className={`${styles.cell}`}
-      aria-label={`${texts.column[column]}: ${text === "" ? texts.blank : text}`}
-      onPress={({ target }) => onEdit({ id: leftover.id, column, at: target })}
+    <table
+      {...as.grid}
+      aria-label={texts.list}
+      aria-rowcount={ids.length + 1}
+      className={styles.table}
+      onFocus={({ target }) => setLast(stopAt(target))}
+      onKeyDown={choice.onKeyDown}
+      onKeyUp={choice.onKeyUp}
     >
-      {place === "fabric" && <Swatch leftover={leftover} />}
-      <span className={isSaid ? undefined : styles.blank}>{text === "" ? "–" : text}</span>
-    </Button>
+      <Head
+        texts={texts}
+        isAll={ids.every((id) => chosen.has(id))}
+        isSome={chosen.size > 0}
+        stop={stopOf("")}
+        onTurn={choice.turnAll}
+      />
+      <tbody {...as.rows}>
+        {shown.map(({ number, leftover }, at) => (
+          <HeapRow
+            key={leftover.id}
+            leftover={leftover}
+            number={number}
+            index={at + 2}
+            colour={colours.get(leftover.id) ?? null}
+            isChosen={chosen.has(leftover.id)}
+            stop={stopOf(leftover.id)}
+            manner={manner}
+          />
+        ))}
+      </tbody>
+    </table>
   );
 }
 
-function Swatch({ leftover }: { readonly leftover: Leftover }) {
+function useColours(): ReadonlyMap<string, string> {
   const { rows } = useHeap();
-  const fabric = rows.find(({ id }) => id === leftover.id)?.fabric;
-  const picture = usePicture(leftover.picture);
-  if (picture !== null) return <img className={`cloth ${styles.picture}`} src={picture} alt="" />;
+  return useMemo(() => new Map(rows.map(({ id, fabric }) => [id, fabric.colour])), [rows]);
+}
+
+type HeadProps = {
+  readonly texts: LeftoversTexts;
+  readonly isAll: boolean;
+  readonly isSome: boolean;
+  readonly stop: number | null;
+  readonly onTurn: () => void;
+};
+
+function Head({ texts, isAll, isSome, stop, onTurn }: HeadProps) {
+  const heads = [...listColumns.map((column) => texts.column[column]), texts.allAbout];
+  const placeOf = (at: number) => styles[listColumns[at] ?? "whole"];
   return (
-    <svg className={`cloth ${styles.swatch}`} viewBox="0 0 1 1" aria-hidden="true">
-      <rect width="1" height="1" fill={fabric?.colour ?? "none"} />
-    </svg>
+    <thead {...as.rows} className={styles.head}>
+      <tr {...as.row} aria-rowindex={1}>
+        <th {...as.columnHead} className={styles.check}>
+          <Choose
+            name={texts.chooseAll}
+            isChosen={isAll}
+            isPart={isSome && !isAll}
+            isStop={stop === 0}
+            onTurn={onTurn}
+          />
+        </th>
+        {heads.map((head, at) => (
+          <th key={head} {...as.columnHead} tabIndex={stop === at + 1 ? 0 : -1} className={placeOf(at)}>
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
   );
 }

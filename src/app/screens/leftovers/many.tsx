@@ -1,6 +1,6 @@
-import { type DragEvent, type ReactNode, useState } from "react";
+import { type DragEvent, memo, type ReactNode, useMemo, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
-import { canShare, fileNameFor, giveFile, hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { canShare, fileNameFor, giveFile, hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./many.module.css";
 import { tableOf } from "./tableOut.ts";
@@ -26,20 +26,22 @@ export function Many({ onFile }: { readonly onFile: (file: File) => void }) {
 }
 
 /** A table out. */
-export function TableOut() {
+export const TableOut = memo(function TableOut() {
   const texts = useLeftoversTexts();
-  const { project } = useProjectState();
-  const name = fileNameFor(texts.tableName(project.title)).replace(/\.verso$/, ".csv");
-  const save = () => giveFile(tableOf(project), name, "text/csv");
+  const handle = useProject();
+  const { title } = useProjectContent();
+  const name = fileNameFor(texts.tableName(title)).replace(/\.verso$/, ".csv");
+  const canBeShared = useMemo(() => canShare(name, "text/csv"), [name]);
+  const save = () => giveFile(tableOf(handle.state().project), name, "text/csv");
   return (
     <div className={styles.many}>
       <p>{texts.saveTableWhat}</p>
       <Button className="button plain" onPress={save}>
-        {canShare(name, "text/csv") ? texts.shareTable : texts.saveTable}
+        {canBeShared ? texts.shareTable : texts.saveTable}
       </Button>
     </div>
   );
-}
+});
 
 type DropPlaceProps = { readonly onFile: (file: File) => void; readonly children: ReactNode };
 

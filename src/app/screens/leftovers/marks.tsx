@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import { type Use, uses } from "../../../engine/cloth/index.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
@@ -13,7 +14,7 @@ type MarksProps = {
 };
 
 /** Her marks, one tap each. */
-export function Marks({ lead, label, now, onMark }: MarksProps) {
+export const Marks = memo(function Marks({ lead, label, now, onMark }: MarksProps) {
   const texts = useLeftoversTexts();
   const mark = (use: Use) => onMark(use);
   return (
@@ -37,4 +38,4 @@ export function Marks({ lead, label, now, onMark }: MarksProps) {
       ))}
     </ToggleButtonGroup>
   );
-}
+});

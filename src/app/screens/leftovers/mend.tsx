@@ -1,7 +1,7 @@
 import { type FormEvent, useMemo, useState } from "react";
 import { Button, Form } from "react-aria-components";
 import { type Column, type Leftover, readLine } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { editedRow, isChoiceColumn, optionsOf } from "./cells.ts";
 import { entryOf, knownFabrics } from "./entry.ts";
 import type { Waiting } from "./heap.ts";
@@ -16,7 +16,7 @@ import { LineField, WordField } from "./textField.tsx";
 export function Mend({ say }: { readonly say: (text: string) => void }) {
   const texts = useLeftoversTexts();
   const { waiting } = useHeap();
-  const { leftovers } = useProjectState().project;
+  const { leftovers } = useProjectContent();
   const { shown, rest, showMore } = useShownPart(waiting);
   if (waiting.length === 0) return null;
   return (
@@ -59,7 +59,7 @@ function WaitingRow(props: WaitingRowProps) {
 function WaitingLine({ row: { leftover }, number, onTaken, onLeftOut }: WaitingRowProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const { unit } = project.settings;
   const [line, setLine] = useState(leftover.line);
   const reading = useMemo(() => readLine(line, unit), [line, unit]);
@@ -106,7 +106,7 @@ function WaitingLine({ row: { leftover }, number, onTaken, onLeftOut }: WaitingR
 function WaitingCells({ row, number, onTaken, onLeftOut }: WaitingRowProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const [typed, setTyped] = useState<ReadonlyMap<Column, string>>(new Map());
   const cells = cellsToMend(row, unit, texts);
   const { change, faults } = editedRow(row.leftover, typed, unit);

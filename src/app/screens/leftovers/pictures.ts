@@ -104,8 +104,17 @@ export function widthAcross(pictures: readonly Size[]): Length {
 
 /** The pictures of all rows by their ids, and what they are wide together. */
 export function picturesOf(rows: readonly { readonly id: string; readonly piece: Piece }[]) {
-  const pictures = new Map(rows.map(({ id, piece }) => [id, pictureOf(piece)]));
+  const pictures = new Map(rows.map(({ id, piece }) => [id, pictureOnce(piece)]));
   return { pictures, across: widthAcross([...pictures.values()]) };
+}
+
+// The same piece is the same picture, so that a row that did not change is not drawn anew.
+const drawn = new WeakMap<Piece, RowPicture>();
+
+function pictureOnce(piece: Piece): RowPicture {
+  const picture = drawn.get(piece) ?? pictureOf(piece);
+  drawn.set(piece, picture);
+  return picture;
 }
 
 /** A ruler that fits. */

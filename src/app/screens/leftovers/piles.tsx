@@ -1,9 +1,9 @@
-import { useMemo, useState } from "react";
-import { Button, ToggleButton, Toolbar } from "react-aria-components";
+import { memo, useCallback, useMemo, useState } from "react";
+import { Button, Toolbar } from "react-aria-components";
 import type { Use } from "../../../engine/cloth/index.ts";
 import type { Length } from "../../../engine/length/index.ts";
-import { shelfTexts } from "../../../words/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { type LeftoversTexts, shelfTexts } from "../../../words/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { PieceCloth, ScaleRuler } from "./cloth.tsx";
 import { greyOf } from "./fabricFacts.ts";
@@ -25,14 +25,14 @@ export function Piles(props: PilesProps) {
   const texts = useLeftoversTexts();
   const shelf = useTexts(shelfTexts);
   const { piles, rows } = useHeap();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const scale = useMemo(() => picturesOf(rows), [rows]);
   const [isGrey, setGrey] = useState(false);
   return (
     <section className={styles.piles} aria-label={texts.views.piles}>
-      <ToggleButton className="button plain" isSelected={isGrey} onChange={setGrey}>
+      <button type="button" className="button plain" aria-pressed={isGrey} onClick={() => setGrey(!isGrey)}>
         {shelf.blackAndWhite}
-      </ToggleButton>
+      </button>
       {piles.map((pile) => (
         <OnePile key={pile.name} pile={pile} isGrey={isGrey} {...scale} {...props} />
       ))}
@@ -46,32 +46,29 @@ export function Piles(props: PilesProps) {
 }
 
 type Scale = { readonly pictures: ReadonlyMap<string, RowPicture>; readonly across: Length };
-type Look = { readonly isGrey: boolean };
 
-function OnePile({ pile, onMark, ...rest }: Scale & Look & PilesProps & { readonly pile: Pile }) {
+type OnePileProps = Scale & PilesProps & { readonly pile: Pile; readonly isGrey: boolean };
+
+function OnePile({ pile, chosen, onMark, pictures, ...rest }: OnePileProps) {
   const texts = useLeftoversTexts();
+  const { colours } = useHeap();
   const { shown, rest: hidden, showMore } = useShownPart(pile.rows);
-  const listed = pile.rows.flatMap(({ id, rough }) => (rough === null ? [id] : []));
   return (
     <section className={styles.pile} aria-label={texts.pile[pile.name]}>
-      <header className={styles.head}>
-        <h2>{texts.pile[pile.name]}</h2>
-        <p className={styles.is}>{texts.pileIs(pile.count, pile.area)}</p>
-      </header>
-      {listed.length > 0 && (
-        <Marks
-          lead={texts.allOfThese}
-          label={texts.markPile(pile.name)}
-          now={pile.use}
-          onMark={(use) => onMark(listed, use)}
-        />
-      )}
+      <PileHead pile={pile} onMark={onMark} />
       {/* One stop for the Tab key; along the pieces with the arrow keys. */}
       <Toolbar aria-label={texts.pile[pile.name]}>
         <ul className={styles.rows}>
           {shown.map((row) => (
             <li key={row.id}>
-              <PileRow row={row} {...rest} />
+              <PileRow
+                row={row}
+                colour={colours.get(row.id) ?? null}
+                picture={pictures.get(row.id)}
+                isChosen={chosen.has(row.id)}
+                texts={texts}
+                {...rest}
+              />
             </li>
           ))}
         </ul>
@@ -85,44 +82,68 @@ function OnePile({ pile, onMark, ...rest }: Scale & Look & PilesProps & { readon
   );
 }
 
-type PileRowProps = Scale & Look & Omit<PilesProps, "onMark"> & { readonly row: Sorted };
+type PileHeadProps = Pick<OnePileProps, "pile" | "onMark">;
 
-/** Tapped, it is chosen; what was only estimated can't be. */
-function PileRow({ row, isGrey, pictures, across, chosen, onToggle }: PileRowProps) {
+function PileHead({ pile, onMark }: PileHeadProps) {
   const texts = useLeftoversTexts();
-  const { colours } = useHeap();
-  const picture = pictures.get(row.id);
-  const own = colours.get(row.id) ?? null;
-  const isChosen = chosen.has(row.id);
+  const listed = useMemo(() => pile.rows.flatMap(({ id, rough }) => (rough === null ? [id] : [])), [pile]);
+  const markAll = useCallback((use: Use) => onMark(listed, use), [listed, onMark]);
+  return (
+    <>
+      <header className={styles.head}>
+        <h2>{texts.pile[pile.name]}</h2>
+        <p className={styles.is}>{texts.pileIs(pile.count, pile.area)}</p>
+      </header>
+      {listed.length > 0 && (
+        <Marks lead={texts.allOfThese} label={texts.markPile(pile.name)} now={pile.use} onMark={markAll} />
+      )}
+    </>
+  );
+}
+
+type PileRowProps = Pick<Scale, "across"> & {
+  readonly row: Sorted;
+  /** null: none is known. */
+  readonly colour: string | null;
+  readonly picture: RowPicture | undefined;
+  readonly isGrey: boolean;
+  readonly isChosen: boolean;
+  readonly texts: LeftoversTexts;
+  readonly onToggle: (id: string) => void;
+};
+
+/** Tapped, it is chosen, and alone drawn anew; what was only estimated can't be. */
+const PileRow = memo(function PileRow(props: PileRowProps) {
+  const { row, colour, picture, across, isGrey, isChosen, texts, onToggle } = props;
   const drawn = (
     <>
       {picture !== undefined && (
         <PieceCloth
           picture={picture}
-          colour={isGrey && own !== null ? greyOf(row.fabric) : own}
+          colour={isGrey && colour !== null ? greyOf(row.fabric) : colour}
           across={across}
         />
       )}
-      <Caption row={row} isChosen={isChosen} more={picture?.more ?? 0} />
+      <Caption row={row} isChosen={isChosen} more={picture?.more ?? 0} texts={texts} />
     </>
   );
   if (row.rough !== null) return <div className={styles.piece}>{drawn}</div>;
   return (
-    <ToggleButton
-      className={`${styles.piece}`}
+    <button
+      type="button"
+      className={styles.piece}
       aria-label={texts.understood({ ...row.piece, fabric: row.fabric.name })}
-      isSelected={isChosen}
-      onChange={() => onToggle(row.id)}
+      aria-pressed={isChosen}
+      onClick={() => onToggle(row.id)}
     >
       {drawn}
-    </ToggleButton>
+    </button>
   );
-}
+});
 
-type CaptionProps = { readonly row: Sorted; readonly isChosen: boolean; readonly more: number };
+type CaptionProps = Pick<PileRowProps, "row" | "isChosen" | "texts"> & { readonly more: number };
 
-function Caption({ row: { piece, rough }, isChosen, more }: CaptionProps) {
-  const texts = useLeftoversTexts();
+function Caption({ row: { piece, rough }, isChosen, more, texts }: CaptionProps) {
   const states = [
     ...(more > 0 ? [texts.more(more)] : []),
     ...(piece.use === "yes" ? [] : [texts.use[piece.use]]),

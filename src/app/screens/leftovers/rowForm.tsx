@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { Button, Dialog, Form, Heading, Modal, ModalOverlay } from "react-aria-components";
 import { type Column, columns, type Leftover } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { chosenWord, editedRow, isChoiceColumn, optionsOf } from "./cells.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./rowForm.module.css";
@@ -12,7 +12,7 @@ type RowFormProps = { readonly id: string; readonly onClose: () => void };
 /** All that can be said of a row, in one form. Nothing changes before she is done. */
 export function RowForm({ id, onClose }: RowFormProps) {
   const texts = useLeftoversTexts();
-  const { leftovers } = useProjectState().project;
+  const { leftovers } = useProjectContent();
   const index = leftovers.findIndex((row) => row.id === id);
   const leftover = leftovers[index];
   if (leftover === undefined) return null;
@@ -38,7 +38,7 @@ export function RowForm({ id, onClose }: RowFormProps) {
 function Fields({ leftover, onClose }: { readonly leftover: Leftover; readonly onClose: () => void }) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const [typed, setTyped] = useState<ReadonlyMap<Column, string>>(new Map());
   const { change, faults } = editedRow(leftover, typed, unit);
   const type = (column: Column) => (text: string) => setTyped(new Map(typed).set(column, text));

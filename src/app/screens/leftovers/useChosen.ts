@@ -1,30 +1,32 @@
-import { useMemo, useState } from "react";
+import { useCallback, useMemo, useState } from "react";
 import type { Use } from "../../../engine/cloth/index.ts";
 import { moveToShelf } from "../../../store/index.ts";
-import { useProject, useProjectState, useStore } from "../../frame/index.ts";
+import { useProject, useProjectContent, useStore } from "../../frame/index.ts";
+import { type Chosen, withTurned } from "./useGridChoice.ts";
 
 /** The rows that are chosen, in the list and in the piles alike. A row that is gone is no longer chosen. */
 export function useChosen() {
   const handle = useProject();
   const store = useStore();
-  const { leftovers } = useProjectState().project;
-  const [picked, choose] = useState<ReadonlySet<string>>(new Set());
+  const { leftovers } = useProjectContent();
+  const [picked, choose] = useState<Chosen>(new Set());
   const chosen = useMemo(() => {
     return new Set(leftovers.flatMap(({ id }) => (picked.has(id) ? [id] : [])));
   }, [leftovers, picked]);
-  return {
-    chosen,
-    choose,
-    toggle: (id: string) => {
-      const now = new Set(chosen);
-      if (!now.delete(id)) now.add(id);
-      choose(now);
-    },
-    mark: (rows: Iterable<string>, use: Use) => {
+  const toggle = useCallback((id: string) => choose((now) => withTurned(now, id)), []);
+  const mark = useCallback(
+    (rows: Iterable<string>, use: Use) => {
       // The usual mark is a blank cell, as in a table that says nothing.
       const cell = use === "yes" ? null : { text: use, value: use };
       handle.changeRows([...rows], { cells: { use: cell } });
     },
+    [handle],
+  );
+  return {
+    chosen,
+    choose,
+    toggle,
+    mark,
     /** Off this heap and onto the shelf. How many rows. */
     shelve: async () => {
       const count = await moveToShelf(await store.shelf(), handle, [...chosen]);

@@ -1,6 +1,6 @@
 import { Button } from "react-aria-components";
 import type { NewLeftover } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import styles from "./photo.module.css";
 import { countOf, isReady, nameKey, rowsOf, type TableCloth, type TablePiece } from "./pieces.ts";
 import { usePhotoTexts, useTable, useTableState } from "./tableFor.ts";
@@ -47,7 +47,7 @@ function withPicture(row: NewLeftover, picture: string | null): NewLeftover {
 /** What each cloth is called; without a name of hers, one that no other fabric in the heap has. */
 export function useClothNames(): (cloth: TableCloth) => string {
   const texts = usePhotoTexts();
-  const { leftovers } = useProjectState().project;
+  const { leftovers } = useProjectContent();
   const { entered, pieces } = useTableState();
   // Those that came from this table may be joined by more of the same cloth.
   const ownRows = new Set(entered.values());

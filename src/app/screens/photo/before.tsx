@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import { type Paper, papers } from "../../../engine/cards/index.ts";
-import { saveFile, useLocale, useProjectState } from "../../frame/index.ts";
+import { saveFile, useLocale, useProjectContent } from "../../frame/index.ts";
 import { LengthField } from "../../parts/lengthField/lengthField.tsx";
 import { printedOf } from "../../parts/paper.ts";
 import { photoTypes } from "../../parts/photoTypes.ts";
@@ -117,7 +117,7 @@ function Bar() {
   const texts = usePhotoTexts();
   const table = useTable();
   const state = useTableState();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const isFar = state.bar?.value != null && printedOf(state) === null;
   return (
     <LengthField

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import { mostPhotos } from "../../../files/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { usePicture } from "../../parts/pictures.ts";
 import styles from "./keptPhotos.module.css";
 import type { TablePhoto } from "./table.ts";
@@ -14,7 +14,7 @@ export function KeepPhoto({ photo }: KeepPhotoProps) {
   const texts = usePhotoTexts();
   const table = useTable();
   const project = useProject();
-  const { photos } = useProjectState().project;
+  const { photos } = useProjectContent();
   const picture = useTableState().keptAs.get(photo.id);
   const [isTooLarge, setTooLarge] = useState(false);
   const isKept = picture !== undefined && photos.includes(picture);
@@ -48,7 +48,7 @@ export function KeepPhoto({ photo }: KeepPhotoProps) {
 /** The photos that stay with the back, to look a piece up in. */
 export function KeptPhotos() {
   const texts = usePhotoTexts();
-  const { photos } = useProjectState().project;
+  const { photos } = useProjectContent();
   if (photos.length === 0) return null;
   return (
     <section className={styles.kept} aria-labelledby="kept-photos">

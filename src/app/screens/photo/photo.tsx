@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { AddBar } from "./addBar.tsx";
 import { Before } from "./before.tsx";
 import { DropPhotos } from "./dropPhotos.tsx";
@@ -66,7 +66,7 @@ function Page() {
 /** Those that are not in the heap: what she takes back out of it lies here again. */
 function useShownPieces() {
   const { pieces, entered } = useTableState();
-  const { leftovers } = useProjectState().project;
+  const { leftovers } = useProjectContent();
   return pieces.filter((piece) => {
     const row = entered.get(piece.id);
     return row === undefined || !leftovers.some(({ id }) => id === row);

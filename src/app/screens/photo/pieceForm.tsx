@@ -1,7 +1,7 @@
 import { useRef } from "react";
 import { Button, Checkbox, FieldError, Input, Label, TextField } from "react-aria-components";
 import { type Kind, kinds } from "../../../engine/cloth/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { Fractions } from "../../parts/lengthField/fractions.tsx";
 import fieldStyles from "../../parts/lengthField/lengthField.module.css";
 import { LengthField } from "../../parts/lengthField/lengthField.tsx";
@@ -105,7 +105,7 @@ function KindField({ piece }: PieceProps) {
 
 function Sizes({ piece }: PieceProps) {
   const texts = usePhotoTexts();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const change = useChange(piece);
   const common = { unit, texts: { problem: texts.lengthProblem, meant: texts.meant } };
   const isOneSided = hasOneSide(piece.kind);

@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import type { Batch, Step } from "../../../engine/sewing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { sewTexts } from "../../../words/index.ts";
-import { hrefOf, Notice, useProject, useProjectState } from "../../frame/index.ts";
+import { hrefOf, Notice, useProject, useProjectContent } from "../../frame/index.ts";
 import { useAwake } from "../../parts/awake.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./sew.module.css";
@@ -18,7 +18,7 @@ import { TakeItWithYou } from "./takeAway.tsx";
 export default function Sew() {
   const texts = useTexts(sewTexts);
   const { id } = useProject();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const sewing = useMemo(() => sewingFor(project), [project]);
   if (sewing.kind === "ready") return <Ready {...sewing} />;
   return (
@@ -34,7 +34,7 @@ type ReadyProps = Omit<Sewing & { readonly kind: "ready" }, "kind">;
 
 function Ready({ plan, isOld, pictureOf }: ReadyProps) {
   const project = useProject();
-  const { ticked } = useProjectState().project;
+  const { ticked } = useProjectContent();
   const [at, setAt] = useState<string | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const parts = useMemo(() => partsOf(plan), [plan]);

@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import type { NewLeftover, PlanDocument } from "../../../files/index.ts";
 import { shelveRemainders } from "../../../store/index.ts";
 import { shelfTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { useShelf } from "../../parts/shelf.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { remaindersOf } from "./remainders.ts";
@@ -12,7 +12,7 @@ import styles from "./sew.module.css";
 /** What the plan did not take, and its way to the shelf. Of the sample nothing goes there: it is nobody's cloth. */
 export function StaysOver({ plan, isOpen }: { readonly plan: PlanDocument; readonly isOpen: boolean }) {
   const texts = useTexts(shelfTexts);
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const rows = useMemo(() => remaindersOf(plan, project), [plan, project]);
   if (rows.length === 0) return null;
   return (
@@ -34,7 +34,7 @@ function ToShelf({ rows }: { readonly rows: readonly NewLeftover[] }) {
   const texts = useTexts(shelfTexts);
   const shelf = useShelf();
   const handle = useProject();
-  const { heap, plan } = useProjectState().project;
+  const { heap, plan } = useProjectContent();
   const isThere = plan !== null && heap.shelved === plan.keptAt;
   return (
     <div aria-live="polite">

@@ -2,7 +2,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { PlanDocument } from "../../../files/index.ts";
 import { type TakeAway, takeAways, takeAwayTexts } from "../../../words/index.ts";
-import { canShare, fileNameFor, giveFile, useProjectState } from "../../frame/index.ts";
+import { canShare, fileNameFor, giveFile, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./takeAway.module.css";
 import { bytesOf, types } from "./takenAway.ts";
@@ -10,7 +10,7 @@ import { bytesOf, types } from "./takenAway.ts";
 /** The kept plan as files of her own, through the share sheet where there is one. */
 export function TakeItWithYou({ plan }: { readonly plan: PlanDocument }) {
   const texts = useTexts(takeAwayTexts);
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const [isFailed, setFailed] = useState(false);
   const nameFor = (form: TakeAway) => {
     const title = form === "table" ? texts.tableName(project.title) : project.title;

@@ -1,6 +1,6 @@
 import { Input, Label, TextField } from "react-aria-components";
 import { sizeTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { Fractions } from "../../parts/lengthField/fractions.tsx";
 import fieldStyles from "../../parts/lengthField/lengthField.module.css";
 import { LengthField } from "../../parts/lengthField/lengthField.tsx";
@@ -12,7 +12,7 @@ import type { SizeFacts } from "./sizeFacts.ts";
 export function PlainClothFields({ facts }: { readonly facts: SizeFacts }) {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { plain, settings } = useProjectState().project;
+  const { plain, settings } = useProjectContent();
   return (
     <section className={styles.group}>
       <h2>{texts.cloth}</h2>

@@ -4,7 +4,7 @@ import type { Length } from "../../../engine/length/index.ts";
 import { displayUnits } from "../../../engine/length/index.ts";
 import type { Measured, ProjectSize, ThreeMeasures } from "../../../files/index.ts";
 import { sizeTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { Choice } from "../../parts/choice/choice.tsx";
 import { Fractions } from "../../parts/lengthField/fractions.tsx";
 import fieldStyles from "../../parts/lengthField/lengthField.module.css";
@@ -18,7 +18,7 @@ type Facts = { readonly facts: SizeFacts };
 export function NameOfBack() {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { title } = useProjectState().project;
+  const { title } = useProjectContent();
   return (
     <TextField
       className={`${fieldStyles.field}`}
@@ -35,7 +35,7 @@ export function NameOfBack() {
 export function From() {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { from } = useProjectState().project.size;
+  const { from } = useProjectContent().size;
   const options = [
     { value: "top", label: texts.fromTop },
     { value: "back", label: texts.fromBack },
@@ -74,7 +74,7 @@ type SideMeasuresProps = {
 function SideMeasures({ side, heading, differ }: SideMeasuresProps) {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { size, settings } = useProjectState().project;
+  const { size, settings } = useProjectContent();
   const name = side === "width" ? "topWidths" : "topHeights";
   const measures = size[name];
   return (
@@ -118,7 +118,7 @@ function withMeasure(
 export function Method({ facts }: Facts) {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { method } = useProjectState().project.size;
+  const { method } = useProjectContent().size;
   const options = methods.map((value) => ({
     value,
     label: texts.methods(value),
@@ -136,7 +136,7 @@ export function Method({ facts }: Facts) {
 
 export function Extra({ facts }: Facts) {
   const texts = useTexts(sizeTexts);
-  const { size } = useProjectState().project;
+  const { size } = useProjectContent();
   const isAsked = size.asksExtra !== null;
   return (
     <SizeField
@@ -151,7 +151,7 @@ export function Extra({ facts }: Facts) {
 /** What her quilter asks for; open from the start where something stands in it. */
 export function Asked({ facts }: Facts) {
   const texts = useTexts(sizeTexts);
-  const { size } = useProjectState().project;
+  const { size } = useProjectContent();
   const trouble = size.asksExtra === null ? undefined : troubleIn(facts, texts.jobProblem);
   if (size.from === "back") return <OwnSize />;
   const filled = [size.asksExtra, size.asksWidth, size.asksHeight, size.backWidth, size.backHeight];
@@ -195,7 +195,7 @@ type SizeFieldProps = {
 function SizeField({ field, label, hint, trouble }: SizeFieldProps) {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { size, settings } = useProjectState().project;
+  const { size, settings } = useProjectContent();
   return (
     <Fractions unit={settings.unit} label={texts.eighths}>
       <LengthField
@@ -214,7 +214,7 @@ function SizeField({ field, label, hint, trouble }: SizeFieldProps) {
 export function TimeGiven() {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { time } = useProjectState().project;
+  const { time } = useProjectContent();
   const options = times.map((value) => ({ value, label: texts.times(value), what: texts.timeWhat(value) }));
   return <Choice label={texts.time} value={time} options={options} onChange={project.setTime} />;
 }
@@ -222,7 +222,7 @@ export function TimeGiven() {
 export function Unit() {
   const texts = useTexts(sizeTexts);
   const project = useProject();
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const options = displayUnits.map((value) => ({ value, label: texts.units[value] }));
   return (
     <Choice

@@ -2,7 +2,7 @@ import { ToggleButton } from "react-aria-components";
 import { readColour } from "../../../engine/cloth/index.ts";
 import type { TopPhoto } from "../../../files/index.ts";
 import { topPhotoTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./photoOfTop.module.css";
 import sizeStyles from "./size.module.css";
@@ -11,7 +11,7 @@ import sizeStyles from "./size.module.css";
 export function PaletteOfTop({ colours }: Pick<TopPhoto, "colours">) {
   const texts = useTexts(topPhotoTexts);
   const project = useProject();
-  const { plain } = useProjectState().project;
+  const { plain } = useProjectContent();
   const read = colours.flatMap(({ colour, share }) => {
     const lab = readColour(colour)?.lab;
     return lab === undefined ? [] : [{ colour, share, lab }];

@@ -3,7 +3,7 @@ import { Button, FileTrigger } from "react-aria-components";
 import type { Size } from "../../../engine/length/index.ts";
 import type { PhotoRefusal } from "../../../photo/index.ts";
 import { topPhotoTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { photoTypes } from "../../parts/photoTypes.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { PaletteOfTop } from "./paletteOfTop.tsx";
@@ -18,7 +18,7 @@ type Said = "added" | "removed" | "failed" | PhotoRefusal | null;
 /** A photo of the finished top, straightened, and its main colours. */
 export function PhotoOfTop({ top }: { readonly top: Size }) {
   const texts = useTexts(topPhotoTexts);
-  const { topPhoto } = useProjectState().project;
+  const { topPhoto } = useProjectContent();
   const [file, setFile] = useState<File | null>(null);
   const [said, say] = useState<Said>(null);
   const section = useRef<HTMLElement>(null);

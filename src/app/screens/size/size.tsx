@@ -1,6 +1,6 @@
 import { useRef } from "react";
 import { sizeTexts } from "../../../words/index.ts";
-import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { AllOfOneCloth, PlainClothFields } from "./cloth.tsx";
 import { Asked, Extra, From, Measures, Method, NameOfBack, TimeGiven, Unit } from "./fields.tsx";
@@ -13,7 +13,7 @@ import { TheBack } from "./theBack.tsx";
 export default function Size() {
   const texts = useTexts(sizeTexts);
   const { id } = useProject();
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const facts = sizeFacts(project);
   return (
     <div className={styles.page}>
@@ -48,7 +48,7 @@ export default function Size() {
 
 /** Half a number, such as 60 1/, is no reason to take the drawing away: until it can be read the last one stays. */
 function useLastDrawn(facts: SizeFacts): SizeFacts {
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const last = useRef(facts);
   const measures = [
     ...project.size.topWidths,

@@ -1,5 +1,5 @@
 import { drawingTexts, sizeTexts, topPhotoTexts } from "../../../words/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { usePicture } from "../../parts/pictures.ts";
 import { useTexts } from "../../parts/texts.ts";
@@ -12,7 +12,7 @@ export function TheBack({ facts }: { readonly facts: SizeFacts }) {
   const drawn = useTexts(drawingTexts);
   const topTexts = useTexts(topPhotoTexts);
   const { drawing, back, top, edge } = facts;
-  const picture = usePicture(useProjectState().project.topPhoto?.picture);
+  const picture = usePicture(useProjectContent().topPhoto?.picture);
   if (drawing === null || back === null) return <p className={styles.notMeasured}>{texts.notMeasured}</p>;
   return (
     <section aria-label={texts.back}>
