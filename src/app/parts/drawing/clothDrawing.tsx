@@ -131,7 +131,16 @@ function Side({ className, text }: { readonly className: string | undefined; rea
 
 type ClothProps = Marks & { readonly onCloth: ReactNode };
 
-function Cloth({ patches, prints, onCloth, allowances, seams, cutOff, edges }: ClothProps) {
+/** Not drawn anew for what is framed or marked on it: a back may have hundreds of patches. */
+const Cloth = memo(function Cloth({
+  patches,
+  prints,
+  onCloth,
+  allowances,
+  seams,
+  cutOff,
+  edges,
+}: ClothProps) {
   return (
     <>
       {patches.map((patch, index) => (
@@ -156,7 +165,7 @@ function Cloth({ patches, prints, onCloth, allowances, seams, cutOff, edges }: C
       <path className={styles.edge} d={edges} />
     </>
   );
-}
+});
 
 function Patch(patch: PatchMark) {
   const fill = patch.lab === null ? undefined : hexOf(patch.lab);

@@ -5,7 +5,7 @@ import { type Job, type Lab, readColour } from "../../../engine/cloth/index.ts";
 import type { Rect } from "../../../engine/drawing/index.ts";
 import type { PlanDocument, TopPhoto } from "../../../files/index.ts";
 import { adviceTexts } from "../../../words/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
@@ -60,7 +60,7 @@ export function useMarks({ plan, state }: Pick<Found, "plan" | "state">, job: Jo
 
 /** It comes a moment after the plan. */
 function useAdvice(plan: PlanDocument | null, job: Job): readonly Advice[] {
-  const { topPhoto } = useProjectState().project;
+  const { topPhoto } = useProjectContent();
   const [found, setFound] = useState<{ plan: PlanDocument; advice: readonly Advice[] } | null>(null);
   useEffect(() => {
     if (plan === null) return;

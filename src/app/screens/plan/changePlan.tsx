@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { memo, useState } from "react";
 import { Button } from "react-aria-components";
 import { drawingTexts, planTexts } from "../../../words/index.ts";
 import { useProject } from "../../frame/index.ts";
@@ -14,7 +14,7 @@ import { type Cell, cellsOf, letGoIn, stayingIn, toggled } from "./stays.ts";
 import { Toggle } from "./toggle.tsx";
 
 /** What stays, what must be in and what is left out, for the cell she has tapped or chosen in the list. */
-export function ChangePlan({ planning, ...changing }: ChangePlanProps) {
+export const ChangePlan = memo(function ChangePlan({ planning, ...changing }: ChangePlanProps) {
   const texts = useTexts(planTexts);
   const { cell } = changing.hand;
   return (
@@ -29,7 +29,7 @@ export function ChangePlan({ planning, ...changing }: ChangePlanProps) {
       <PieceList {...changing} />
     </section>
   );
-}
+});
 
 /** Toggling what stays changes nothing else: the plan that is shown is the first of those that keep it. */
 function useStays({ wish, plan, desk }: Changing) {

@@ -1,4 +1,4 @@
-import { useMemo } from "react";
+import { memo, useMemo } from "react";
 import { Button, ProgressBar } from "react-aria-components";
 import type { Reason } from "../../../engine/choice/index.ts";
 import type { Drawing, Rect } from "../../../engine/drawing/index.ts";
@@ -6,7 +6,7 @@ import { type Placed, placedAt } from "../../../engine/layout/index.ts";
 import { add } from "../../../engine/length/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { adviceTexts, drawingTexts, handTexts, planTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { useClothPictures } from "../../parts/drawing/clothPictures.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
@@ -17,11 +17,13 @@ import { Figure } from "./figure.tsx";
 import styles from "./plan.module.css";
 import { cellAt, cellsOf, stayingIn } from "./stays.ts";
 import { useToGo } from "./stepsToGo.tsx";
+import { useFound } from "./useDesk.ts";
 import type { Hand } from "./useHand.ts";
 
 type ChosenPlanProps = {
   readonly wish: Wish;
-  readonly found: Found;
+  /** The best so far; null: none yet. */
+  readonly plan: PlanDocument | null;
   readonly empty: Drawing | null;
   readonly reasons: readonly Reason[];
   readonly hand: Hand;
@@ -31,7 +33,13 @@ type ChosenPlanProps = {
 };
 
 /** The chosen plan, large. Its pieces can be tapped; the list below does the same for who can't. */
-export function ChosenPlan({ wish, found: { plan }, empty, reasons, ...cells }: ChosenPlanProps) {
+export const ChosenPlan = memo(function ChosenPlan({
+  wish,
+  plan,
+  empty,
+  reasons,
+  ...cells
+}: ChosenPlanProps) {
   const texts = useTexts(planTexts);
   return (
     <section className={styles.chosen} aria-labelledby="chosen-style">
@@ -45,7 +53,7 @@ export function ChosenPlan({ wish, found: { plan }, empty, reasons, ...cells }: 
       )}
     </section>
   );
-}
+});
 
 type PlanFigureProps = Pick<ChosenPlanProps, "hand" | "marks" | "pictureOf"> & {
   readonly plan: PlanDocument;
@@ -82,7 +90,7 @@ function PlanFigure({ plan, stays, hand, marks, pictureOf }: PlanFigureProps) {
       drawing={drawing}
       name={drawn.nameOfPlan(plan.style, plan.back)}
       onCloth={onCloth}
-      topPicture={useProjectState().project.topPhoto?.picture}
+      topPicture={useProjectContent().topPhoto?.picture}
       onTap={tapped}
       carrying={carrying}
       toGo={useToGo(plan)}
@@ -99,7 +107,7 @@ function rectOf({ x, y, node: { width, height } }: Placed, { seam }: PlanDocumen
   return { x: add(x, seam), y: add(y, seam), width, height };
 }
 
-type SearchProps = Pick<ChosenPlanProps, "wish" | "found"> & { readonly desk: Desk };
+type SearchProps = { readonly wish: Wish; readonly found: Found; readonly desk: Desk };
 
 /** How the search for a better one stands, and what she can do about it. What she changed is hers: nothing is searched. */
 export function Search(props: SearchProps) {
@@ -136,7 +144,7 @@ function Searching({ wish, found, desk }: SearchProps) {
       <p role="status" className={styles.quiet}>
         {sayingOf(found.state, texts)}
       </p>
-      <Progress found={found} isSearching={isSearching} />
+      {isSearching ? <Progress wish={wish} desk={desk} /> : <div className={styles.progress} />}
       <div className={styles.ways}>
         {isSearching ? (
           <Button className="button" isDisabled={found.plan === null} onPress={() => desk.stop(wish)}>
@@ -176,10 +184,9 @@ function sayingOf(state: Found["state"], texts: ReturnType<typeof planTexts>): s
 }
 
 /** A thread that grows; its place is there when nothing grows, so that nothing jumps. */
-function Progress({ found, isSearching }: { readonly found: Found; readonly isSearching: boolean }) {
+function Progress({ wish, desk }: Pick<SearchProps, "wish" | "desk">) {
   const texts = useTexts(planTexts);
-  if (!isSearching) return <div className={styles.progress} />;
-  const { share, covered } = found;
+  const { share, covered } = useFound(desk, wish);
   return (
     <ProgressBar
       className={`${styles.progress}`}

@@ -44,8 +44,8 @@ export type Desk = {
   search(wish: Wish, seconds: number, isFirst?: boolean): void;
   /** Lays a plan there that was found before. */
   put(wish: Wish, plan: PlanDocument): void;
-  /** Ends the search; the best so far stays. */
-  stop(wish: Wish): void;
+  /** Ends the search; what she sees of it stays, or else the best so far. */
+  stop(wish: Wish, seen?: PlanDocument): void;
   /** Ends the search, to go on with when she comes back to it. */
   pause(wish: Wish): void;
   /** The same for every search. */
@@ -140,14 +140,14 @@ export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePack
     for (const listener of listeners) listener();
   };
 
-  const end = (key: string, state: Found["state"]) => {
+  const end = (key: string, state: Found["state"], seen?: PlanDocument) => {
     const stop = running.get(key);
     if (stop === undefined) return;
     running.delete(key);
     stop.abort();
-    const { plan } = found.get(key) ?? nothingFound;
+    const plan = seen ?? found.get(key)?.plan ?? null;
     if (state === "stopped" && plan !== null) settled.set(key, plan);
-    lay(key, { state });
+    lay(key, { plan, state });
   };
 
   return {
@@ -165,7 +165,7 @@ export function openDesk(job: Job, beside: Pick<Beside, "solvePlan" | "solvePack
       settled.set(keyOf(wish), plan);
       lay(keyOf(wish), { plan, state: "found", share: 1, seconds: seconds.look });
     },
-    stop: (wish) => end(keyOf(wish), "stopped"),
+    stop: (wish, seen) => end(keyOf(wish), "stopped", seen),
     pause: (wish) => end(keyOf(wish), "waiting"),
     offered: () => offered,
     offer() {

@@ -1,6 +1,6 @@
 import type { LeftoverChange } from "../../../store/index.ts";
 import { planTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import type { Wish } from "./desk.ts";
 import { Toggle } from "./toggle.tsx";
@@ -9,7 +9,7 @@ import { Toggle } from "./toggle.tsx";
 export function HerMarks({ row, wish }: { readonly row: string; readonly wish: Wish }) {
   const texts = useTexts(planTexts);
   const project = useProject();
-  const leftover = useProjectState().project.leftovers.find(({ id }) => id === row);
+  const leftover = useProjectContent().leftovers.find(({ id }) => id === row);
   if (leftover === undefined) return null;
   const { use, keep } = leftover.cells;
   // The style she looks at is the one she goes on with.

@@ -1,7 +1,8 @@
+import { memo } from "react";
 import { Button } from "react-aria-components";
 import type { PlanDocument } from "../../../files/index.ts";
 import { planTexts } from "../../../words/index.ts";
-import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./plan.module.css";
 import { isTheKept, keptFrom } from "./planning.ts";
@@ -13,10 +14,10 @@ type KeepBarProps = {
 };
 
 /** The next thing to do: keep this plan, or sew the one that is kept. */
-export function KeepBar({ plan, hash, keptIsOld }: KeepBarProps) {
+export const KeepBar = memo(function KeepBar({ plan, hash, keptIsOld }: KeepBarProps) {
   const texts = useTexts(planTexts);
   const project = useProject();
-  const { plan: kept, ticked } = useProjectState().project;
+  const { plan: kept, ticked } = useProjectContent();
   if (plan === null) return null;
   if (isTheKept(plan, kept)) {
     return (
@@ -38,4 +39,4 @@ export function KeepBar({ plan, hash, keptIsOld }: KeepBarProps) {
       </Button>
     </div>
   );
-}
+});

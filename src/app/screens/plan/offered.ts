@@ -81,11 +81,13 @@ function offeredFrom({ chosen, notes }: NamedChoice, made: Made): Offered {
   return { kind: "made", offers, notes };
 }
 
+const noReasons: readonly Reason[] = [];
+
 /** What speaks for a plan, as long as it is the one that was offered. */
 export function reasonsFor(
   wish: Candidate & { readonly seed: number; readonly byHand: object | null },
   offered: Offered,
 ): readonly Reason[] {
-  if (offered.kind === "making" || wish.seed !== 1 || wish.byHand !== null) return [];
-  return offered.offers.find((offer) => nameOf(offer) === nameOf(wish))?.reasons ?? [];
+  if (offered.kind === "making" || wish.seed !== 1 || wish.byHand !== null) return noReasons;
+  return offered.offers.find((offer) => nameOf(offer) === nameOf(wish))?.reasons ?? noReasons;
 }

@@ -5,7 +5,7 @@ import { nodeAt, type Shiftable } from "../../../engine/layout/index.ts";
 import { type Length, subtract, times } from "../../../engine/length/index.ts";
 import { lengthAsMeasured, type Measured, type PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, type HandTexts, handTexts } from "../../../words/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { Choice } from "../../parts/choice/choice.tsx";
 import { LengthField } from "../../parts/lengthField/lengthField.tsx";
 import { useTexts } from "../../parts/texts.ts";
@@ -63,7 +63,7 @@ type ShiftingProps = PartProps & { readonly job: Job };
 
 function Shifting({ plan, hand, part, job }: ShiftingProps) {
   const texts = useTexts(handTexts);
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const [typed, setTyped] = useState<Typed>(() => lengthAsMeasured(job.step, unit));
   const by = typed?.value ?? null;
   const { path: at, along, canMove, canGrow } = part;
@@ -148,7 +148,7 @@ type SizeFieldProps = {
 /** Its size as it is to show once sewn. */
 function SizeField({ label, size, onSize }: SizeFieldProps) {
   const texts = useTexts(handTexts);
-  const { unit } = useProjectState().project.settings;
+  const { unit } = useProjectContent().settings;
   const [typed, setTyped] = useState<Typed>(() => lengthAsMeasured(size, unit));
   const [last, setLast] = useState(size);
   if (last !== size) {

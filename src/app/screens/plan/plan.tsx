@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import { handTexts, planTexts } from "../../../words/index.ts";
-import { hrefOf, useProject, useProjectState } from "../../frame/index.ts";
+import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { useMarks } from "./advice.tsx";
 import { ChangePlan } from "./changePlan.tsx";
@@ -17,7 +17,7 @@ import { Wishes } from "./wishes.tsx";
 
 /** The styles that suit her leftovers, and the chosen one large while it is still growing better. */
 export default function Plan() {
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const { settings, size, time, plain, heap, leftovers, rough, wishes } = project;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts of a project that make the job
   const planning = useMemo(
@@ -51,17 +51,18 @@ function NotReady({ missing, rows }: Planning & { readonly kind: "not-ready" }) 
 function Ready({ planning }: { readonly planning: Planning & { readonly kind: "ready" } }) {
   const texts = useTexts(planTexts);
   const handed = useTexts(handTexts);
-  const { project } = useProjectState();
+  const project = useProjectContent();
   const { desk, offered } = useOffered(planning);
-  const shown = shownFor(project, planning, offered);
+  const shown = useMemo(() => shownFor(project, planning, offered), [project, planning, offered]);
   const isAmongOthers = shown.others.includes(shown.chosen);
   const [opened, setOpened] = useState(false);
   const withOthers = opened || isAmongOthers;
   const { ofChosen, foundFor } = useDesk(desk, shown, withOthers);
-  const { plan } = ofChosen;
   const { chosen: wish } = shown;
+  const drawn = foundFor(wish);
+  const { plan } = drawn;
   const hand = useHand({ wish, plan, desk, planning });
-  const marks = useMarks(ofChosen, planning.job);
+  const marks = useMarks(drawn, planning.job);
   return (
     <div className={styles.page}>
       <div className={styles.head}>
@@ -75,11 +76,11 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
         foundFor={foundFor}
         hash={planning.hash}
         withOthers={withOthers}
-        onOthers={() => setOpened(true)}
+        onOthers={setOpened}
       />
       <ChosenPlan
         wish={wish}
-        found={ofChosen}
+        plan={plan}
         empty={planning.empty}
         reasons={reasonsFor(wish, offered)}
         hand={hand}

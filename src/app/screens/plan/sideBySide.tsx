@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import { Button, Checkbox, CheckboxGroup, Label } from "react-aria-components";
 import type { PlanDocument } from "../../../files/index.ts";
 import { type ComparisonTexts, comparisonTexts, drawingTexts, planTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { ClothDrawing } from "../../parts/drawing/clothDrawing.tsx";
 import { drawingOfPlan } from "../../parts/drawing/drawnPlan.ts";
 import { useTexts } from "../../parts/texts.ts";
@@ -25,7 +25,7 @@ export type SideBySideProps = {
 export default function SideBySide({ shown, foundFor, hash, onClose }: SideBySideProps) {
   const texts = useTexts(comparisonTexts);
   const project = useProject();
-  const { plan: kept } = useProjectState().project;
+  const { plan: kept } = useProjectContent();
   const { named, readAgain } = useNamedPlans();
   const all = comparedPlans({ shown, foundFor, kept, named: named ?? [] });
   const goBack = async (to: NamedPlan) =>

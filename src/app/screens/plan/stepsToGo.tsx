@@ -2,7 +2,7 @@ import { useMemo } from "react";
 import { type Drawing, firstStepOfCells } from "../../../engine/drawing/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
 import { drawingTexts, sewTexts, viewTexts } from "../../../words/index.ts";
-import { useProjectState } from "../../frame/index.ts";
+import { useProjectContent } from "../../frame/index.ts";
 import { boxOnPage } from "../../parts/drawing/page.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./figure.module.css";
@@ -20,7 +20,7 @@ export type ToGo = {
 
 /** Only the plan that she keeps is sewn. */
 export function useToGo(plan: PlanDocument): ToGo | undefined {
-  const { plan: kept, ticked } = useProjectState().project;
+  const { plan: kept, ticked } = useProjectContent();
   return useMemo(() => {
     if (!isTheKept(plan, kept) || plan.steps.length === 0) return undefined;
     const steps = firstStepOfCells(plan).map((step) => (step === null || ticked.has(step) ? null : step));
@@ -61,7 +61,7 @@ export function StepsToGo({ toGo: { plan, steps, done, all } }: { readonly toGo:
   const texts = useTexts(viewTexts);
   const sewing = useTexts(sewTexts);
   const drawn = useTexts(drawingTexts);
-  const { ticked } = useProjectState().project;
+  const { ticked } = useProjectContent();
   const cells = cellsOf(plan);
   if (done === all) return null;
   return (

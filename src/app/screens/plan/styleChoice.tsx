@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Button, Label, Radio, RadioGroup } from "react-aria-components";
 import type { Reason } from "../../../engine/choice/index.ts";
 import type { Drawing } from "../../../engine/drawing/index.ts";
@@ -20,12 +21,12 @@ type StyleChoiceProps = {
   readonly foundFor: (wish: Wish) => Found;
   readonly hash: string;
   readonly withOthers: boolean;
-  readonly onOthers: () => void;
+  readonly onOthers: (isOpen: boolean) => void;
 };
 
 /** The styles as small drawings that fill as they are found, with their hours and what to buy. */
-export function StyleChoice({ shown, offered, empty, foundFor, hash, ...others }: StyleChoiceProps) {
-  const { withOthers, onOthers } = others;
+export const StyleChoice = memo(function StyleChoice(props: StyleChoiceProps) {
+  const { shown, offered, empty, foundFor, hash, withOthers, onOthers } = props;
   const texts = useTexts(planTexts);
   const project = useProject();
   const wishes = withOthers ? [...shown.best, ...shown.others] : shown.best;
@@ -55,14 +56,14 @@ export function StyleChoice({ shown, offered, empty, foundFor, hash, ...others }
       {offered.kind === "made" &&
         offered.notes.map((note) => <p key={note.kind}>{texts.choiceNote(note)}</p>)}
       {!withOthers && (
-        <Button className="button plain" onPress={onOthers}>
+        <Button className="button plain" onPress={() => onOthers(true)}>
           {texts.otherStyles}
         </Button>
       )}
       <SideBySideWay shown={shown} foundFor={foundFor} hash={hash} />
     </div>
   );
-}
+});
 
 type StyleCardProps = {
   readonly wish: Wish;
@@ -71,7 +72,7 @@ type StyleCardProps = {
   readonly reasons: readonly Reason[];
 };
 
-function StyleCard({ wish, plan, empty, reasons }: StyleCardProps) {
+const StyleCard = memo(function StyleCard({ wish, plan, empty, reasons }: StyleCardProps) {
   const texts = useTexts(planTexts);
   const drawn = useTexts(drawingTexts);
   const drawing = plan === null ? empty : drawingOfPlan(plan);
@@ -94,4 +95,4 @@ function StyleCard({ wish, plan, empty, reasons }: StyleCardProps) {
       </span>
     </Radio>
   );
-}
+});

@@ -1,6 +1,7 @@
-import { useEffect, useMemo, useSyncExternalStore } from "react";
+import { useCallback, useDeferredValue, useEffect, useMemo, useSyncExternalStore } from "react";
 import { type Desk, type Found, keyOf, nothingFound, seconds, type Wish } from "./desk.ts";
 import { deskFor } from "./deskFor.ts";
+import { nothingOffered } from "./offered.ts";
 import type { Planning, Shown } from "./planning.ts";
 
 type Ready = Planning & { readonly kind: "ready" };
@@ -9,13 +10,55 @@ type Ready = Planning & { readonly kind: "ready" };
 export function useOffered(planning: Ready) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the job and her wishes
   const desk = useMemo(() => deskFor(planning), [planning.key]);
-  const offered = useSyncExternalStore(desk.subscribe, desk.offered);
+  // How far the choice has come is told nowhere, and draws nothing anew.
+  const offered = useSyncExternalStore(desk.subscribe, () => {
+    const now = desk.offered();
+    return now.kind === "made" ? now : nothingOffered;
+  });
   return { desk, offered };
+}
+
+/** How far a search has come. */
+export function useFound(desk: Desk, wish: Wish): Found {
+  return useSyncExternalStore(desk.subscribe, () => desk.found().get(keyOf(wish)) ?? nothingFound);
+}
+
+type AllFound = ReturnType<Desk["found"]>;
+
+/** Everything that is found, but how far each search has come: that changes all the time, and a bar alone tells it. */
+function useAllFound(desk: Desk): AllFound {
+  const steadily = useMemo(() => {
+    let last = desk.found();
+    return () => {
+      const now = desk.found();
+      if (!isSameButShares(last, now)) last = now;
+      return last;
+    };
+  }, [desk]);
+  return useSyncExternalStore(desk.subscribe, steadily);
+}
+
+function isSameButShares(one: AllFound, other: AllFound): boolean {
+  if (one.size !== other.size) return false;
+  return [...other].every(([key, { plan, state, seconds: done }]) => {
+    const before = one.get(key);
+    return before?.plan === plan && before.state === state && before.seconds === done;
+  });
+}
+
+/** A better plan may wait a moment to be drawn, whatever she presses goes before; another one is there at once. */
+function useFoundToDraw(desk: Desk, found: AllFound) {
+  const drawn = useDeferredValue(useMemo(() => ({ desk, found }), [desk, found]));
+  const before = drawn.desk === desk ? drawn.found : found;
+  return useCallback(
+    (wish: Wish): Found => before.get(keyOf(wish)) ?? found.get(keyOf(wish)) ?? nothingFound,
+    [before, found],
+  );
 }
 
 /** The plans on the desk, searched for while they are looked at: a glance at each, a long look at the chosen one. */
 export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
-  const found = useSyncExternalStore(desk.subscribe, desk.found);
+  const found = useAllFound(desk);
   const { chosen } = shown;
   const key = keyOf(chosen);
   const ofChosen = found.get(key) ?? nothingFound;
@@ -39,5 +82,6 @@ export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
   useEffect(() => () => desk.pause(chosen), [desk, key]);
   useEffect(() => () => desk.leave(), [desk]);
 
-  return { ofChosen, foundFor: (wish: Wish): Found => found.get(keyOf(wish)) ?? nothingFound };
+  const foundFor = useFoundToDraw(desk, found);
+  return { ofChosen, foundFor };
 }

@@ -1,9 +1,11 @@
 import { useMemo, useState } from "react";
+import type { Job } from "../../../engine/cloth/index.ts";
 import { type Edit, partnersOf, type Shiftable, shiftableAt } from "../../../engine/layout/index.ts";
 import { times } from "../../../engine/length/index.ts";
 import { changePlan } from "../../../engine/plan/index.ts";
 import type { PlanDocument } from "../../../files/index.ts";
-import { handTexts } from "../../../words/index.ts";
+import type { ProjectHandle } from "../../../store/index.ts";
+import { type HandTexts, handTexts } from "../../../words/index.ts";
 import { useProject } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { cellAfter, isShift, sameCell, wishAfter } from "./byHand.ts";
@@ -69,8 +71,31 @@ export function useHand({ wish, plan, desk, planning: { job, hash } }: Surroundi
     () => (plan === null || cell === null ? [] : shiftableAt(plan.layout, cell.path, job)),
     [plan, cell, job],
   );
-  const part = parts.find((one) => keyOfPart(one) === held?.part) ?? null;
-  const inHand = { cell, isSwapping, part: held?.part ?? null };
+  const partKey = held?.part ?? null;
+  const said = held?.said ?? "";
+  // The same hand is the same object, so that the plan is not drawn anew for it while others are searched for.
+  return useMemo(() => {
+    const part = parts.find((one) => keyOfPart(one) === partKey) ?? null;
+    const inHand = { cell, isSwapping, part: partKey };
+    const holding = { wish, plan, desk, job, hash, project, texts, inHand, part, setHeld };
+    return { cell, partners, parts, part, said, ...waysOf(holding) };
+  }, [cell, isSwapping, partners, parts, partKey, said, wish, plan, desk, job, hash, project, texts]);
+}
+
+type Holding = Pick<Surroundings, "wish" | "plan" | "desk"> & {
+  readonly job: Job;
+  readonly hash: string;
+  readonly project: ProjectHandle;
+  readonly texts: HandTexts;
+  readonly inHand: Omit<Held, "plan" | "said">;
+  readonly part: Shiftable | null;
+  readonly setHeld: (held: Held) => void;
+};
+
+/** What can be done with what is in hand. */
+function waysOf(holding: Holding): Pick<Hand, "takePart" | "pick" | "seekPartner" | "drop" | "edit"> {
+  const { wish, plan, desk, job, hash, project, texts, inHand, part, setHeld } = holding;
+  const { cell, isSwapping } = inHand;
 
   const edit = (change: Edit) => {
     if (plan === null) return;
@@ -102,7 +127,7 @@ export function useHand({ wish, plan, desk, planning: { job, hash } }: Surroundi
       return;
     }
     // Speaking of a piece, she wants the plan to stand still.
-    if (picked !== null) desk.stop(wish);
+    if (picked !== null) desk.stop(wish, plan);
     setHeld({ plan, cell: picked, isSwapping: false, part: null, said: "" });
   };
 
@@ -124,7 +149,7 @@ export function useHand({ wish, plan, desk, planning: { job, hash } }: Surroundi
     else edit({ kind: "swap", at: cell.path, with: over.path });
   };
 
-  return { cell, partners, parts, part, takePart, said: held?.said ?? "", pick, seekPartner, drop, edit };
+  return { takePart, pick, seekPartner, drop, edit };
 }
 
 /** A part of a plan by its place in the tree, and the side along which it moves. */

@@ -1,15 +1,16 @@
+import { memo } from "react";
 import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import { contrasts, wishes } from "../../../engine/cloth/index.ts";
 import { planTexts } from "../../../words/index.ts";
-import { useProject, useProjectState } from "../../frame/index.ts";
+import { useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./wishes.module.css";
 
 /** What she would like of plans, one tap each, which asks for other plans than the one she changed; several may hold, and one of the ways in which fabrics meet. */
-export function Wishes() {
+export const Wishes = memo(function Wishes() {
   const texts = useTexts(planTexts);
   const project = useProject();
-  const { asked } = useProjectState().project.wishes;
+  const { asked } = useProjectContent().wishes;
   return (
     <div className={styles.wishes}>
       <span id="wishes-label" className={styles.label}>
@@ -34,12 +35,12 @@ export function Wishes() {
       <HowFabricsMeet />
     </div>
   );
-}
+});
 
 function HowFabricsMeet() {
   const texts = useTexts(planTexts);
   const project = useProject();
-  const { asked, contrast } = useProjectState().project.wishes;
+  const { asked, contrast } = useProjectContent().wishes;
   const holds = contrast ?? (asked.includes("more-contrast") ? "strong" : "mixed");
   return (
     <>
