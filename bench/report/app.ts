@@ -33,7 +33,7 @@ const names: { readonly [F in AppFigure]: string } = {
   open: "a large back opens, ms",
   interaction: "a press in it, 98 %, ms",
   "interaction-solving": "a press while plans are searched for, 98 %, ms",
-  drag: "a frame while a pointer is drawn over a plan, 95 %, ms",
+  drag: "a frame while a piece is dragged over its plan, 95 %, ms",
   heap: "memory of the page's script, MB",
 };
 
