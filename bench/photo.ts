@@ -2,7 +2,7 @@
 import { createRequire } from "node:module";
 import { parseArgs } from "node:util";
 import { type MeasuredPhoto, measurePhoto, type Vision } from "../src/photo/index.ts";
-import { reportingSeeds, tuningSeeds } from "../test/made/photographs.ts";
+import { reportingSeeds, roomSeeds, tuningSeeds } from "../test/made/photographs.ts";
 import { say } from "./options.ts";
 import { type PhotoRow, rowOf } from "./photoRow.ts";
 import { inFolder, type Known, rendered } from "./photoTruth.ts";
@@ -13,6 +13,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     tuning: { type: "boolean", default: false },
+    rooms: { type: "boolean", default: false },
     only: { type: "string" },
     kept: { type: "string" },
     because: { type: "string" },
@@ -20,7 +21,7 @@ const { values, positionals } = parseArgs({
 });
 const [folder] = positionals;
 const name = folder === undefined ? "photo-rendered" : "photo-folder";
-const isReporting = !values.tuning && values.only === undefined;
+const isReporting = !values.tuning && !values.rooms && values.only === undefined;
 if (isReporting && isMeasured(name) && values.because === undefined)
   throw new Error(`these photographs were measured before: say --because "what has changed"`);
 
@@ -45,7 +46,7 @@ if (isReporting)
   );
 
 function asked(): readonly Known[] {
-  const seeds = values.tuning ? tuningSeeds : reportingSeeds;
+  const seeds = values.rooms ? roomSeeds : values.tuning ? tuningSeeds : reportingSeeds;
   const all = folder === undefined ? rendered(seeds, values.kept ?? null) : inFolder(folder);
   const only = values.only?.split(",");
   return all.filter(({ name }) => only === undefined || only.includes(name));

@@ -114,13 +114,22 @@ function poseOf(values: readonly number[], which: number): Pose {
 
 function residualsOf(values: readonly number[], papers: readonly SeenPaper[], lens: Lens): readonly number[] {
   const usual = Math.log(likelyFocal(lens));
-  const priors = [((values[0] ?? 0) - usual) / spreadOfFocal(lens), (values[1] ?? 0) / usualBend];
+  const priors = [((values[0] ?? 0) - usual) / spreadOfFocal(lens), bendOff(values[1] ?? 0)];
   return [
     ...placesOff(values, papers, lens)
       .flat(2)
       .map((off) => off / placeSpread),
     ...priors,
   ];
+}
+
+/**
+ * Phones straighten what their lens bends, so most bend hardly; one that does bend may do so by any amount. So the odds
+ * fall off as Cauchy's do: a small bend is held near none, a large one is believed.
+ */
+function bendOff(k1: number): number {
+  const share = k1 / usualBend;
+  return Math.sign(k1) * Math.sqrt(Math.log1p(share * share));
 }
 
 /** In pixels. Cameras give it by the diagonal, rounded to a millimetre. */

@@ -1,6 +1,6 @@
 import type { FloorPicture } from "./floorPicture.ts";
 import type { Triple } from "./types.ts";
-import { type Grid, windowSums } from "./windows.ts";
+import { type Grid, windowsOver } from "./windows.ts";
 
 /** The floor picture in small squares. Of each: how many of its pixels are open, and sums of their colours. */
 export type Cells = Grid & {
@@ -18,33 +18,59 @@ const size = 5;
 export function cellsOf(picture: FloorPicture, covered: Uint8Array, channels: Triple): Cells {
   const grid = { width: Math.ceil(picture.width / size), height: Math.ceil(picture.height / size) };
   const empty = () => new Float32Array(grid.width * grid.height);
-  const count = empty();
-  const sums: Triple = [empty(), empty(), empty()];
-  const squares: Triple = [empty(), empty(), empty()];
-  for (let y = 0, at = 0; y < picture.height; y += 1)
-    for (let x = 0; x < picture.width; x += 1, at += 1) {
-      if (covered[at] === 1) continue;
-      const cell = cellOf(grid, x, y);
-      count[cell] = (count[cell] ?? 0) + 1;
-      for (let channel = 0; channel < 3; channel += 1)
-        addInto(channels, at, { sums, squares, cell, channel });
-    }
-  return { ...grid, size, perInch: picture.perInch, count, sums, squares };
+  const cells: Cells = {
+    ...grid,
+    size,
+    perInch: picture.perInch,
+    count: empty(),
+    sums: [empty(), empty(), empty()],
+    squares: [empty(), empty(), empty()],
+  };
+  for (let y = 0; y < picture.height; y += 1) {
+    const row = { cell: grid.width * Math.floor(y / size), from: y * picture.width, width: picture.width };
+    countOpen(cells.count, covered, row);
+    for (const channel of [0, 1, 2] as const)
+      addOpen(channels[channel], covered, {
+        ...row,
+        sums: cells.sums[channel],
+        squares: cells.squares[channel],
+      });
+  }
+  return cells;
 }
 
-type Sums = {
-  readonly sums: Triple;
-  readonly squares: Triple;
-  readonly cell: number;
-  readonly channel: number;
-};
+/** A row of the picture: its first pixel, and the cell that lies in. */
+type PictureRow = { readonly cell: number; readonly from: number; readonly width: number };
 
-function addInto(channels: Triple, at: number, { sums, squares, cell, channel }: Sums): void {
-  const value = channels[channel]?.[at] ?? 0;
-  const [sum, square] = [sums[channel], squares[channel]];
-  if (!sum || !square) return;
-  sum[cell] = (sum[cell] ?? 0) + value;
-  square[cell] = (square[cell] ?? 0) + value * value;
+function countOpen(count: Float32Array, covered: Uint8Array, { cell, from, width }: PictureRow): void {
+  for (let x = 0, into = cell, left = size; x < width; x += 1) {
+    count[into] = (count[into] ?? 0) + 1 - (covered[from + x] ?? 0);
+    left -= 1;
+    if (left > 0) continue;
+    left = size;
+    into += 1;
+  }
+}
+
+type Sums = PictureRow & { readonly sums: Float32Array; readonly squares: Float32Array };
+
+function addOpen(
+  channel: Float32Array,
+  covered: Uint8Array,
+  { cell, from, width, sums, squares }: Sums,
+): void {
+  for (let x = 0, into = cell; x < width; x += size, into += 1) {
+    let sum = sums[into] ?? 0;
+    let square = squares[into] ?? 0;
+    for (let at = from + x, end = from + Math.min(width, x + size); at < end; at += 1) {
+      if (covered[at] === 1) continue;
+      const value = channel[at] ?? 0;
+      sum += value;
+      square += value * value;
+    }
+    sums[into] = sum;
+    squares[into] = square;
+  }
 }
 
 /** The cell a pixel of the floor picture lies in, or the nearest. */
@@ -56,18 +82,24 @@ export function cellOf({ width, height }: Grid, x: number, y: number): number {
 /** Of the bare floor near each cell: how many pixels of it, their means and spreads. */
 export type Nearby = { readonly count: Float32Array; readonly means: Triple; readonly spreads: Triple };
 
-/** Of what is bare in the square of `radius` cells round each cell. */
-export function nearby(cells: Cells, bare: Uint8Array, radius: number): Nearby {
-  const held = new Float32Array(bare.length);
-  const summed = (values: Float32Array): Float32Array => {
-    for (let at = 0; at < held.length; at += 1) held[at] = bare[at] === 1 ? (values[at] ?? 0) : 0;
-    return windowSums(held, cells, radius);
+/** Of what is bare in the square of `radius` cells round each cell; each answer takes the place of the one before. */
+export function nearbyOver(cells: Cells, radius: number): (bare: Uint8Array) => Nearby {
+  const windows = windowsOver(cells, radius);
+  const empty = () => new Float32Array(cells.count.length);
+  const near: Nearby = {
+    count: empty(),
+    means: [empty(), empty(), empty()],
+    spreads: [empty(), empty(), empty()],
   };
-  const count = summed(cells.count);
-  const means: Triple = [summed(cells.sums[0]), summed(cells.sums[1]), summed(cells.sums[2])];
-  const spreads: Triple = [summed(cells.squares[0]), summed(cells.squares[1]), summed(cells.squares[2])];
-  for (const channel of [0, 1, 2] as const) settle(means[channel], spreads[channel], count);
-  return { count, means, spreads };
+  return (bare) => {
+    windows(cells.count, near.count, bare);
+    for (const channel of [0, 1, 2] as const) {
+      windows(cells.sums[channel], near.means[channel], bare);
+      windows(cells.squares[channel], near.spreads[channel], bare);
+      settle(near.means[channel], near.spreads[channel], near.count);
+    }
+    return near;
+  };
 }
 
 /** Makes means and spreads of sums and sums of squares. */

@@ -69,23 +69,37 @@ export function coloursAmong(labs: readonly Lab[], most: number): Cloth["colours
 }
 
 function farApart(labs: readonly Lab[], most: number): readonly Lab[] {
-  const middles = [meanOf(labs)];
-  while (middles.length <= most) {
-    const far = labs.map((lab) => Math.min(...middles.map((middle) => apart(lab, middle))));
+  const middles: Lab[] = [];
+  const far = Float64Array.from(labs, () => Number.POSITIVE_INFINITY);
+  let last = meanOf(labs);
+  while (middles.length < most) {
+    labs.forEach((lab, at) => {
+      far[at] = Math.min(far[at] ?? 0, apart(lab, last));
+    });
     const furthest = labs[far.indexOf(Math.max(...far))];
     if (furthest === undefined) break;
     middles.push(furthest);
+    last = furthest;
   }
-  return middles.slice(1);
+  return middles;
 }
 
 function grouped(labs: readonly Lab[], middles: readonly Lab[]): readonly Lab[][] {
   const groups: Lab[][] = middles.map(() => []);
-  for (const lab of labs) {
-    const far = middles.map((middle) => apart(lab, middle));
-    groups[far.indexOf(Math.min(...far))]?.push(lab);
-  }
+  for (const lab of labs) groups[nearest(lab, middles)]?.push(lab);
   return groups;
+}
+
+function nearest(lab: Lab, middles: readonly Lab[]): number {
+  let best = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < middles.length; at += 1) {
+    const far = apart(lab, middles[at] ?? lab);
+    if (far >= least) continue;
+    least = far;
+    best = at;
+  }
+  return best;
 }
 
 function merged(groups: readonly Lab[][]): readonly Lab[][] {
@@ -134,5 +148,8 @@ function rooted(value: number): number {
 }
 
 function apart(first: Lab, second: Lab): number {
-  return Math.hypot(first.l - second.l, first.a - second.a, first.b - second.b);
+  const l = first.l - second.l;
+  const a = first.a - second.a;
+  const b = first.b - second.b;
+  return Math.sqrt(l * l + a * a + b * b);
 }

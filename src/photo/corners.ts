@@ -1,4 +1,4 @@
-import { lightAt, luminance } from "./light.ts";
+import { addLightAt, luminance } from "./light.ts";
 import { courseThrough, crossing, type Line, lineThrough } from "./lines.ts";
 import type { Photo, Place, SeenMarker } from "./types.ts";
 
@@ -46,11 +46,12 @@ function sideLine(photo: Photo, from: Place, to: Place, look: number): Line | nu
 function edgeAt(photo: Photo, at: Place, normal: Place, reach: number): number | null {
   const steps = Math.max(4, Math.ceil(reach / 0.5));
   const values: number[] = [];
+  const light = new Float64Array(3);
   for (let step = -steps; step <= steps; step += 1) {
     const far = (step / steps) * reach;
-    const light = lightAt(photo, [at[0] + far * normal[0], at[1] + far * normal[1]]);
-    if (light === null) return null;
-    values.push(luminance(light));
+    light.fill(0);
+    if (!addLightAt(photo, at[0] + far * normal[0], at[1] + far * normal[1], light)) return null;
+    values.push(luminance([light[0] ?? 0, light[1] ?? 0, light[2] ?? 0]));
   }
   const quarter = Math.max(1, Math.floor(values.length / 4));
   const [first, last] = [mean(values.slice(0, quarter)), mean(values.slice(-quarter))];

@@ -18,8 +18,9 @@ export type FloorPicture = {
 
 const perInchWanted = 22;
 const mostPixels = 3e6;
-// What lies further than this from the cards is measured too badly to be offered.
-const furthest = 40;
+// In inches: she is asked to lay pieces inside of the cards; what lies further than this from their middles is furniture,
+// or measured too badly to be offered. Round a single sheet there must be room for all of them.
+const furthest = { several: 18, alone: 24 };
 
 export function floorOf({ origin, perInch }: FloorPicture, [x, y]: Place): Place {
   return [origin[0] + x / perInch, origin[1] + y / perInch];
@@ -51,12 +52,13 @@ export function floorPicture(
   };
   const source = shrunk(photo, Math.max(1, Math.round(density(views, cards) / perInch / 1.4)));
   const steps = stepsOver(picture, views, light);
+  const evened = new Float64Array(3);
   for (let row = 0; row < height; row += 1) {
     const band = steps.at(row);
     for (let column = 0, at = row * width; column < width; column += 1, at += 1)
-      if (source.at(band, column)) {
+      if (seenAt(source, band, column, evened)) {
         picture.seen[at] = 1;
-        labInto(picture.channels, at, source.seen);
+        labInto(picture.channels, at, evened);
       }
   }
   return picture;
@@ -74,7 +76,8 @@ function boundsOf({ width, height }: Photo, { toFloor }: Views, cards: readonly 
   const shown = border.map(toFloor).filter((place) => place !== null);
   const range = (axis: 0 | 1) => {
     const [all, near] = [shown.map((place) => place[axis]), cards.map((place) => place[axis])];
-    const [least, most] = [Math.min(...near) - furthest, Math.max(...near) + furthest];
+    const beyond = cards.length > 1 ? furthest.several : furthest.alone;
+    const [least, most] = [Math.min(...near) - beyond, Math.max(...near) + beyond];
     return [Math.max(least, Math.min(most, ...all)), Math.min(most, Math.max(least, ...all))] as const;
   };
   const [[left, right], [top, bottom]] = [range(0), range(1)];
@@ -139,46 +142,84 @@ type Knots = {
 };
 
 function between(to: Float64Array, { upper, lower, which, down }: Knots): void {
-  for (let column = 0; column < to.length; column += 1) {
-    const across = (column % block) / block;
-    const left = 5 * Math.floor(column / block) + which;
-    const one = (upper[left] ?? 0) * (1 - down) + (lower[left] ?? 0) * down;
-    const other = (upper[left + 5] ?? 0) * (1 - down) + (lower[left + 5] ?? 0) * down;
-    to[column] = one * (1 - across) + other * across;
+  for (let column = 0, knot = which; column < to.length; column += block, knot += 5) {
+    const one = (upper[knot] ?? 0) * (1 - down) + (lower[knot] ?? 0) * down;
+    const other = (upper[knot + 5] ?? 0) * (1 - down) + (lower[knot + 5] ?? 0) * down;
+    for (let n = 0; n < Math.min(block, to.length - column); n += 1)
+      to[column + n] = one + (n / block) * (other - one);
   }
 }
 
-/** The photo in linear light, each pixel the mean of `factor` × `factor`: so that fine prints do not turn to moiré. */
-function shrunk({ width, height, rgba }: Photo, factor: number) {
+/** A smaller photo in linear light, three numbers a pixel, 1 written as `full`: so it takes half the memory. */
+type Shrunk = {
+  readonly factor: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly light: Uint16Array;
+};
+
+const full = 65_535;
+
+/** Each pixel the mean of `factor` × `factor`: so that fine prints do not turn to moiré. */
+function shrunk({ width, height, rgba }: Photo, factor: number): Shrunk {
   const [columns, rows] = [Math.floor(width / factor), Math.floor(height / factor)];
-  const light = new Float32Array(3 * columns * rows);
-  const share = 1 / (factor * factor);
-  for (let row = 0; row < rows * factor; row += 1) {
-    let from = 4 * row * width;
-    for (let column = 0, to = 3 * Math.floor(row / factor) * columns; column < columns; column += 1, to += 3)
-      for (let n = 0; n < factor; n += 1, from += 4) {
-        light[to] = (light[to] ?? 0) + share * (linearOf[rgba[from] ?? 0] ?? 0);
-        light[to + 1] = (light[to + 1] ?? 0) + share * (linearOf[rgba[from + 1] ?? 0] ?? 0);
-        light[to + 2] = (light[to + 2] ?? 0) + share * (linearOf[rgba[from + 2] ?? 0] ?? 0);
-      }
+  const light = new Uint16Array(3 * columns * rows);
+  const shares = linearOf.map((value) => (full * value) / (factor * factor));
+  const sums = new Float64Array(3 * columns);
+  for (let row = 0; row < rows; row += 1) {
+    // Whole numbers are cut off, not rounded, where they are put into the array.
+    sums.fill(0.5);
+    for (let y = row * factor; y < (row + 1) * factor; y += 1)
+      addRow(sums, rgba, { from: 4 * y * width, factor, shares });
+    for (let at = 0, into = row * sums.length; at < sums.length; at += 1, into += 1)
+      light[into] = sums[at] ?? 0;
   }
-  const seen: [number, number, number] = [0, 0, 0];
-  /** Puts what is seen at a column of the band, evened, into `seen`; false where the photo ends. */
-  const at = (band: Band, column: number): boolean => {
-    const u = ((band.x[column] ?? 0) + 0.5) / factor - 0.5;
-    const v = ((band.y[column] ?? 0) + 0.5) / factor - 0.5;
-    const left = Math.floor(u);
-    const top = Math.floor(v);
-    if (left < 0 || top < 0 || left >= columns - 1 || top >= rows - 1) return false;
-    const across = u - left;
-    const down = v - top;
-    for (let channel = 0, first = 3 * (top * columns + left); channel < 3; channel += 1, first += 1) {
-      const below = first + 3 * columns;
-      const one = (light[first] ?? 0) * (1 - across) + (light[first + 3] ?? 0) * across;
-      const other = (light[below] ?? 0) * (1 - across) + (light[below + 3] ?? 0) * across;
-      seen[channel] = (one * (1 - down) + other * down) * (band.gains[channel]?.[column] ?? 1);
+  return { factor, columns, rows, light };
+}
+
+type PhotoRow = {
+  /** Where it begins in the photo. */
+  readonly from: number;
+  readonly factor: number;
+  /** Of each byte, what it adds. */
+  readonly shares: Float64Array;
+};
+
+function addRow(sums: Float64Array, rgba: Photo["rgba"], { from, factor, shares }: PhotoRow): void {
+  for (let into = 0, at = from; into < sums.length; into += 3) {
+    let red = sums[into] ?? 0;
+    let green = sums[into + 1] ?? 0;
+    let blue = sums[into + 2] ?? 0;
+    for (let n = 0; n < factor; n += 1, at += 4) {
+      red += shares[rgba[at] ?? 0] ?? 0;
+      green += shares[rgba[at + 1] ?? 0] ?? 0;
+      blue += shares[rgba[at + 2] ?? 0] ?? 0;
     }
-    return true;
-  };
-  return { at, seen };
+    sums[into] = red;
+    sums[into + 1] = green;
+    sums[into + 2] = blue;
+  }
+}
+
+/** Puts what is seen at a column of the band, evened, into `seen`; false where the photo ends. */
+function seenAt(
+  { factor, columns, rows, light }: Shrunk,
+  band: Band,
+  column: number,
+  seen: Float64Array,
+): boolean {
+  const u = ((band.x[column] ?? 0) + 0.5) / factor - 0.5;
+  const v = ((band.y[column] ?? 0) + 0.5) / factor - 0.5;
+  const left = Math.floor(u);
+  const top = Math.floor(v);
+  if (left < 0 || top < 0 || left >= columns - 1 || top >= rows - 1) return false;
+  const across = u - left;
+  const down = v - top;
+  for (let channel = 0, first = 3 * (top * columns + left); channel < 3; channel += 1, first += 1) {
+    const below = first + 3 * columns;
+    const one = (light[first] ?? 0) * (1 - across) + (light[first + 3] ?? 0) * across;
+    const other = (light[below] ?? 0) * (1 - across) + (light[below + 3] ?? 0) * across;
+    seen[channel] = (one * (1 - down) + other * down) * ((band.gains[channel]?.[column] ?? 1) / full);
+  }
+  return true;
 }

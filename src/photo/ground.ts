@@ -1,6 +1,6 @@
 import type { Lab } from "../engine/cloth/index.ts";
 import type { Lying } from "./calibrate.ts";
-import { type Cells, cellOf, cellsOf, type Nearby, nearby } from "./cells.ts";
+import { type Cells, cellOf, cellsOf, type Nearby, nearbyOver } from "./cells.ts";
 import { withoutLines } from "./floorLines.ts";
 import type { FloorPicture } from "./floorPicture.ts";
 import { median } from "./lines.ts";
@@ -45,25 +45,21 @@ type Bareness = { readonly lying: readonly Lying[]; readonly bareAt?: Place | nu
 export function groundOf(picture: FloorPicture, { lying, bareAt = null }: Bareness, vision: Vision): Ground {
   const covered = coveredBy(picture, lying);
   const rings = bareAt === null ? ringsRound(picture, lying, covered) : [ringRound(picture, bareAt, covered)];
-  const { channels, smooth, hasLines } = withoutLines(
-    picture,
-    { bare: rings.flat(), radius: smoothing },
-    vision,
-  );
+  const { smooth, open } = withoutLines(picture, { bare: rings.flat(), radius: smoothing }, vision);
   const cells = cellsOf(picture, covered, smooth);
   const least = leastSpreads(smooth, rings);
   const { bare, around } = grownFrom(ringCells(picture, smooth, { rings, cells }), cells, least);
   const { means, spreads } = farFromFloor(cells, bare, { around, least });
-  const pixelSpreads = spreadsOfPixels(channels, { picture, cells, bare, smooth, spreads });
+  const pixelSpreads = spreadsOfPixels(picture, open, { cells, bare, smooth, spreads });
   // On the full photo lines are there again, and must not be taken for an edge.
-  const withLines = hasLines
-    ? spreadsOfPixels(picture.channels, { picture, cells, bare, smooth, spreads })
-    : pixelSpreads;
+  const withLines =
+    open === null ? pixelSpreads : spreadsOfPixels(picture, null, { cells, bare, smooth, spreads });
   const off = new Float32Array(covered.length);
-  offInto(off, channels, { picture, cells, means, spreads: pixelSpreads, differs: pixelDiffers });
-  offInto(off, smooth, { picture, cells, means, spreads, differs: smoothDiffers });
+  const floor = { picture, cells, means };
+  offInto(off, picture.channels, { ...floor, open, spreads: pixelSpreads, differs: pixelDiffers });
+  offInto(off, smooth, { ...floor, open: null, spreads, differs: smoothDiffers });
   for (let at = 0; at < off.length; at += 1) if (covered[at] === 1) off[at] = 0;
-  return { cells, means, spreads: withLines, off, covered, hasLines };
+  return { cells, means, spreads: withLines, off, covered, hasLines: open !== null };
 }
 
 type Three = readonly [number, number, number];
@@ -113,7 +109,8 @@ type Grown = { readonly bare: Uint8Array; readonly around: Nearby };
 function grownFrom(start: Uint8Array, cells: Cells, least: Three): Grown {
   const bare = start.slice();
   const radius = Math.max(1, Math.round((near * cells.perInch) / cells.size));
-  let around = nearby(cells, bare, radius);
+  const nearby = nearbyOver(cells, radius);
+  let around = nearby(bare);
   for (let round = 0; round < mostRounds; round += 1) {
     let changed = 0;
     for (let at = 0; at < bare.length; at += 1) {
@@ -121,7 +118,7 @@ function grownFrom(start: Uint8Array, cells: Cells, least: Three): Grown {
       changed += Number(isFloor !== bare[at]);
       bare[at] = isFloor;
     }
-    around = nearby(cells, bare, radius);
+    around = nearby(bare);
     if (changed < bare.length / 2000) break;
   }
   return { bare, around };
@@ -151,8 +148,8 @@ function farFromFloor(
   { around, least }: { around: Nearby; least: Three },
 ): Floor {
   const radius = Math.max(1, Math.round((near * cells.perInch) / cells.size));
-  const wide = nearby(cells, bare, 4 * radius);
-  const whole = nearby(cells, bare, Math.max(cells.width, cells.height));
+  const wide = nearbyOver(cells, 4 * radius)(bare);
+  const whole = nearbyOver(cells, Math.max(cells.width, cells.height))(bare);
   const enough = 3 * cells.size ** 2;
   for (let at = 0; at < bare.length; at += 1) {
     const from = [around, wide].find(({ count }) => (count[at] ?? 0) > enough) ?? whole;
@@ -167,58 +164,89 @@ function farFromFloor(
 }
 
 type Bare = {
-  readonly picture: FloorPicture;
   readonly cells: Cells;
   readonly bare: Uint8Array;
   readonly smooth: Triple;
   readonly spreads: Triple;
 };
 
-/** What pixels stray from the smoothed picture where floor lies bare, on top of what that varies. */
-function spreadsOfPixels(channels: Triple, { picture, cells, bare, smooth, spreads }: Bare): Triple {
-  const spread = (which: 0 | 1 | 2): Float32Array => {
-    const [values, means] = [channels[which], smooth[which]];
-    let [sum, count] = [0, 0];
-    // Every other pixel, both ways, tells enough.
-    for (let y = 0; y < picture.height; y += 2)
-      for (let x = 0, at = y * picture.width; x < picture.width; x += 2, at += 2) {
-        if (bare[cellOf(cells, x, y)] !== 1) continue;
-        sum += ((values[at] ?? 0) - (means[at] ?? 0)) ** 2;
-        count += 1;
-      }
-    const fine = sum / Math.max(1, count) + noise * noise;
-    return spreads[which].map((broad) => Math.sqrt(broad * broad + fine));
-  };
+/**
+ * What pixels stray from the smoothed picture where floor lies bare, on top of what that varies; a line's pixels count
+ * as if they were smooth.
+ */
+function spreadsOfPixels(picture: FloorPicture, open: Uint8Array | null, { spreads, ...bare }: Bare): Triple {
+  const fine = ([0, 1, 2] as const).map((which) => strayOf(picture, open, { ...bare, which }));
+  const spread = (which: 0 | 1 | 2) =>
+    spreads[which].map((broad) => Math.sqrt(broad * broad + (fine[which] ?? 0)));
   return [spread(0), spread(1), spread(2)];
 }
 
-type Off = Floor & { readonly picture: FloorPicture; readonly cells: Cells; readonly differs: number };
+type Straying = Omit<Bare, "spreads"> & { readonly which: 0 | 1 | 2 };
 
-/** Raises `off` to how far the channels are from the floor, as a share of what differs. */
-function offInto(
-  off: Float32Array,
-  [l, a, b]: Triple,
-  { picture, cells, means, spreads, differs }: Off,
-): void {
-  for (let y = 0, at = 0; y < picture.height; y += 1)
-    for (let x = 0; x < picture.width; x += 1, at += 1) {
-      const cell = cellOf(cells, x, y);
-      const u = ((l[at] ?? 0) - (means[0][cell] ?? 0)) / (spreads[0][cell] ?? 1);
-      const v = ((a[at] ?? 0) - (means[1][cell] ?? 0)) / (spreads[1][cell] ?? 1);
-      const w = ((b[at] ?? 0) - (means[2][cell] ?? 0)) / (spreads[2][cell] ?? 1);
-      const far = Math.sqrt(u * u + v * v + w * w) / differs;
-      if (far > (off[at] ?? 0)) off[at] = far;
+/** The mean square, and a camera's noise. */
+function strayOf(
+  { channels, width, height }: FloorPicture,
+  open: Uint8Array | null,
+  { cells, bare, smooth, which }: Straying,
+): number {
+  const [values, means] = [channels[which], smooth[which]];
+  let sum = 0;
+  let count = 0;
+  // Every other pixel, both ways, tells enough.
+  for (let y = 0; y < height; y += 2)
+    for (let x = 0, at = y * width, row = cellOf(cells, 0, y); x < width; x += 2, at += 2) {
+      if (bare[row + Math.floor(x / cells.size)] !== 1) continue;
+      count += 1;
+      if (open === null || open[at] === 1) sum += ((values[at] ?? 0) - (means[at] ?? 0)) ** 2;
+    }
+  return sum / Math.max(1, count) + noise * noise;
+}
+
+type Off = Floor & {
+  readonly picture: FloorPicture;
+  readonly cells: Cells;
+  readonly open: Uint8Array | null;
+  readonly differs: number;
+};
+
+/** Raises `off` to how far the channels are from the floor, as a share of what differs; not where a line runs. */
+function offInto(off: Float32Array, [l, a, b]: Triple, { picture, cells, open, ...floor }: Off): void {
+  const { size, width: across } = cells;
+  for (let y = 0; y < picture.height; y += 1)
+    for (let x = 0, cell = Math.floor(y / size) * across; x < picture.width; x += size, cell += 1) {
+      const { means, scales } = floorIn(floor, cell);
+      const from = y * picture.width + x;
+      for (let at = from, end = from + Math.min(size, picture.width - x); at < end; at += 1) {
+        if (open !== null && open[at] === 0) continue;
+        const u = ((l[at] ?? 0) - means[0]) * scales[0];
+        const v = ((a[at] ?? 0) - means[1]) * scales[1];
+        const w = ((b[at] ?? 0) - means[2]) * scales[2];
+        const far = Math.sqrt(u * u + v * v + w * w);
+        if (far > (off[at] ?? 0)) off[at] = far;
+      }
     }
 }
 
+/** Of a cell: the floor's means, and what one step of each channel comes to of what differs. */
+function floorIn({ means, spreads, differs }: Floor & { differs: number }, cell: number) {
+  const middles: Three = [means[0][cell] ?? 0, means[1][cell] ?? 0, means[2][cell] ?? 0];
+  const scales: Three = [
+    1 / (differs * (spreads[0][cell] ?? 1)),
+    1 / (differs * (spreads[1][cell] ?? 1)),
+    1 / (differs * (spreads[2][cell] ?? 1)),
+  ];
+  return { means: middles, scales };
+}
+
 /** How far a colour at a pixel of the floor picture is from the bare floor near it, in spreads of pixels. */
-export function offGround({ cells, means, spreads }: Ground, { l, a, b }: Lab, [x, y]: Place): number {
-  const at = cellOf(cells, x, y);
-  return Math.hypot(
-    (l - (means[0][at] ?? 0)) / (spreads[0][at] ?? 1),
-    (a - (means[1][at] ?? 0)) / (spreads[1][at] ?? 1),
-    (b - (means[2][at] ?? 0)) / (spreads[2][at] ?? 1),
-  );
+export function offGroundAt({ cells, means, spreads }: Ground, [x, y]: Place): (lab: Lab) => number {
+  const { means: middles, scales } = floorIn({ means, spreads, differs: 1 }, cellOf(cells, x, y));
+  return ({ l, a, b }) => {
+    const u = (l - middles[0]) * scales[0];
+    const v = (a - middles[1]) * scales[1];
+    const w = (b - middles[2]) * scales[2];
+    return Math.sqrt(u * u + v * v + w * w);
+  };
 }
 
 /** The floor's colour near a pixel of the floor picture. */

@@ -47,6 +47,22 @@ function mixed(one: number, other: number, share: number): number {
   return one + (other - one) * share;
 }
 
+/** The same, added to what is in `sum`; false outside the photo. */
+export function addLightAt({ width, height, rgba }: Photo, x: number, y: number, sum: Float64Array): boolean {
+  const left = Math.floor(x);
+  const top = Math.floor(y);
+  if (left < 0 || top < 0 || left >= width - 1 || top >= height - 1) return false;
+  const across = x - left;
+  const down = y - top;
+  for (let channel = 0, at = 4 * (top * width + left); channel < 3; channel += 1, at += 1) {
+    const below = at + 4 * width;
+    const upper = mixed(linear(rgba, at), linear(rgba, at + 4), across);
+    const lower = mixed(linear(rgba, below), linear(rgba, below + 4), across);
+    sum[channel] = (sum[channel] ?? 0) + mixed(upper, lower, down);
+  }
+  return true;
+}
+
 /** Relative luminance (IEC 61966-2-1). */
 export function luminance([red, green, blue]: Light): number {
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
@@ -61,13 +77,16 @@ export function labOf([red, green, blue]: Light): Lab {
 }
 
 /** The same, put into three arrays at a place; read from a table, true to 0.02. */
-export function labInto([l, a, b]: Triple, at: number, [red, green, blue]: Light): void {
+export function labInto(channels: Triple, at: number, light: Float64Array): void {
+  const red = light[0] ?? 0;
+  const green = light[1] ?? 0;
+  const blue = light[2] ?? 0;
   const x = tabled((0.4124 * red + 0.3576 * green + 0.1805 * blue) / 0.9505);
   const y = tabled(0.2126 * red + 0.7152 * green + 0.0722 * blue);
   const z = tabled((0.0193 * red + 0.1192 * green + 0.9505 * blue) / 1.089);
-  l[at] = 116 * y - 16;
-  a[at] = 500 * (x - y);
-  b[at] = 200 * (y - z);
+  channels[0][at] = 116 * y - 16;
+  channels[1][at] = 500 * (x - y);
+  channels[2][at] = 200 * (y - z);
 }
 
 /** The same of one light. */

@@ -58,7 +58,7 @@ function weighted(points: readonly Place[], weights: readonly number[]): Course 
 
 export function median(values: readonly number[]): number {
   // Arrays of numbers alone sort by size without being told how, and fast.
-  const sorted = Float64Array.from(values).sort();
+  const sorted = new Float64Array(values).sort();
   const middle = Math.floor(sorted.length / 2);
   const upper = sorted[middle] ?? 0;
   return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? upper)) / 2;

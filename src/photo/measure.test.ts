@@ -4,6 +4,7 @@ import {
   dots,
   isInside,
   mat,
+  type Paint,
   pixelOf,
   plain,
   rectangle,
@@ -53,6 +54,12 @@ const table: Scene = {
   seed: 1,
 };
 
+/** All round it the photo shows what it lies on. */
+const matOnBoards: Paint = (spot) =>
+  Math.abs(spot[0]) < 13.2 && Math.abs(spot[1]) < 9.6
+    ? mat([0.03, 0.08, 0.06])(spot)
+    : wood([0.25, 0.16, 0.09])(spot);
+
 const photoOf = (scene: Scene) => measurePhoto(render(scene), vision, { printed: 1 });
 
 /** The piece whose outline holds the middle of one that was laid. */
@@ -84,6 +91,7 @@ const laid = [
 describe.each([
   ["boards", wood([0.25, 0.16, 0.09]), 15],
   ["a gridded mat", mat([0.03, 0.08, 0.06]), 25],
+  ["a mat whose edges are in the photo", matOnBoards, 15],
 ])("a photo of four pieces on %s", (_, floor, tilt) => {
   const scene: Scene = { ...table, floor, tilt };
   let measured: MeasuredPhoto = { cards: [], residual: null, warnings: [], pieces: [] };

@@ -138,6 +138,9 @@ function surest({ polygon }: Outline, sharp: SharpOutline | null): SharpOutline 
     : sharp;
 }
 
+// In inches: what is seen of less, at the photo's end or beside a card, is a shadow, or the edge of what the card lies on.
+const leastCutOff = 0.75;
+
 type Naming = { readonly step: Length; readonly more: readonly Doubt[] };
 
 function pieceOf(scene: Scene, outline: Outline, { step, more }: Naming): MeasuredPiece | null {
@@ -148,6 +151,7 @@ function pieceOf(scene: Scene, outline: Outline, { step, more }: Naming): Measur
   const seen = { outline, sides: polygon.length, clear, mean: cloth.mean, floor };
   if (!isPiece(seen)) return null;
   const { doubts, ...shape } = shapeOf(polygon, { pixel: 1 / density(scene.views, polygon), step });
+  if (outline.cutOff && Math.min(shape.measured.width, shape.measured.height) < leastCutOff) return null;
   const { colours, busyness } = cloth;
   const check = [...doubtsOf(seen), ...doubts, ...more];
   return { ...shape, pixels: polygon.map(scene.views.toPhoto), colours, busyness, check };

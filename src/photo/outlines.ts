@@ -2,7 +2,7 @@ import { type FloorPicture, floorOf } from "./floorPicture.ts";
 import type { Ground } from "./ground.ts";
 import { joined } from "./join.ts";
 import type { Outline } from "./outline.ts";
-import { hullOf, isInside, type Polygon, signedArea, withFewerSides } from "./polygon.ts";
+import { centreOf, hullOf, isInside, type Polygon, signedArea, withFewerSides } from "./polygon.ts";
 import { splitAtCorners } from "./split.ts";
 import type { Place } from "./types.ts";
 import { greyMatrix, holding, type Matrix, type Vision } from "./vision.ts";
@@ -22,21 +22,45 @@ const sidesOfOdd = 8;
 
 // In inches: how deep a corner must be to be where two pieces meet.
 const deepCorner = 0.2;
+// In inches: no piece that is cut off by the photo's end is that wide there.
+const longestCut = 9;
 
 /** What lies on the floor. */
 export function outlinesOn(picture: FloorPicture, ground: Ground, vision: Vision): readonly Outline[] {
   const mask = new Uint8Array(ground.off.length);
   for (let at = 0; at < mask.length; at += 1) mask[at] = (ground.off[at] ?? 0) > differs ? 255 : 0;
   const splitting = { deep: deepCorner * picture.perInch, leastArea: leastArea * picture.perInch ** 2 };
-  const outlines = contoursOf(mask, picture, vision)
-    .filter((contour) => Math.abs(signedArea(contour)) >= splitting.leastArea)
-    .flatMap((contour) => {
-      const cut = splitAtCorners(contour, splitting);
+  const found = contoursOf(mask, picture, vision)
+    .filter(({ places }) => Math.abs(signedArea(places)) >= splitting.leastArea)
+    .filter(({ places }) => !runsAlongEnd(places, picture))
+    .map(({ places, isNested }) => {
+      const cut = splitAtCorners(places, splitting);
       // A piece whose edge is ragged, as a print may leave it, does not come apart in whole figures.
-      const parts = cut.every((part) => (figureOf(hullOf(part))?.length ?? 9) <= 4) ? cut : [contour];
-      return parts.map((part) => outlineOf(part, { picture, ground, split: parts.length > 1 }));
+      const parts = cut.every((part) => (figureOf(hullOf(part))?.length ?? 9) <= 4) ? cut : [places];
+      const split = parts.length > 1;
+      const outlines = parts.map((part) => outlineOf(part, { picture, ground, split }));
+      return { isNested, outlines: outlines.filter((outline) => outline !== null) };
     });
-  return joined(outlines.filter((outline) => outline !== null));
+  const whole = found.filter(({ isNested }) => !isNested).flatMap(({ outlines }) => outlines);
+  const nested = found.filter(({ isNested }) => isNested).flatMap(({ outlines }) => outlines);
+  return joined([...whole, ...nested.filter((one) => !liesIn(one, [...whole, ...nested]))]);
+}
+
+/** What lies in a gap of a piece is a part of its print; in a gap of what is no piece, it is one by itself. */
+function liesIn({ polygon }: Outline, others: readonly Outline[]): boolean {
+  const [middle, area] = [centreOf(polygon), signedArea(polygon)];
+  return others.some((other) => signedArea(other.polygon) > area && isInside(other.polygon, middle));
+}
+
+/** What is cut off along so much of the photo's end is what the mat or the paper under the pieces lies on. */
+function runsAlongEnd(contour: readonly Place[], { width, height, seen, perInch }: FloorPicture): boolean {
+  const reach = 3;
+  const along = contour.filter(([x, y]) => {
+    if (x < reach || y < reach || x >= width - reach || y >= height - reach) return true;
+    const at = y * width + x;
+    return [at - reach, at + reach, at - reach * width, at + reach * width].some((near) => seen[near] === 0);
+  });
+  return along.length > longestCut * perInch;
 }
 
 // How much of the floor's own spread something must differ by to be looked at where she says that a piece lies; and
@@ -54,8 +78,8 @@ export function outlineAround(at: Place, { picture, ground }: Looked, vision: Vi
   ];
   for (const mask of masks) {
     const hull = contoursOf(mask(), picture, vision)
-      .filter((contour) => isWhole(contour, picture))
-      .map(hullOf)
+      .filter(({ places }) => isWhole(places, picture))
+      .map(({ places }) => hullOf(places))
       .find((contour) => isInside(contour, at));
     const figure = hull && figureOf(hull);
     if (figure) return figure.map((place) => floorOf(picture, place));
@@ -96,7 +120,10 @@ function differenceFrom({ width, height, channels, seen }: FloorPicture, [column
   );
 }
 
-function contoursOf(mask: Uint8Array, { width, perInch }: FloorPicture, vision: Vision): readonly Place[][] {
+/** Round what is set in a mask; `isNested`: it lies in a gap of something else. */
+type Contour = { readonly places: readonly Place[]; readonly isNested: boolean };
+
+function contoursOf(mask: Uint8Array, { width, perInch }: FloorPicture, vision: Vision): readonly Contour[] {
   return holding((keep) => {
     const image = keep(greyMatrix(vision, mask, width));
     const round = (inches: number) => {
@@ -107,9 +134,19 @@ function contoursOf(mask: Uint8Array, { width, perInch }: FloorPicture, vision: 
     vision.morphologyEx(image, image, vision.MORPH_CLOSE, round(gap));
     vision.morphologyEx(image, image, vision.MORPH_OPEN, round(2 * thin));
     const [contours, hierarchy] = [keep(new vision.MatVector()), keep(new vision.Mat())];
-    vision.findContours(image, contours, hierarchy, vision.RETR_EXTERNAL, vision.CHAIN_APPROX_NONE);
-    return Array.from({ length: contours.size() }, (_, at) => placesOf(keep(contours.get(at))));
+    vision.findContours(image, contours, hierarchy, vision.RETR_TREE, vision.CHAIN_APPROX_NONE);
+    const parents = Array.from({ length: contours.size() }, (_, at) => hierarchy.data32S[4 * at + 3] ?? -1);
+    return parents.flatMap((parent, at) => {
+      const depth = depthOf(parent, parents);
+      // At odd depths they go round gaps.
+      if (depth % 2 === 1) return [];
+      return [{ places: placesOf(keep(contours.get(at))), isNested: depth > 0 }];
+    });
   });
+}
+
+function depthOf(parent: number, parents: readonly number[]): number {
+  return parent < 0 ? 0 : 1 + depthOf(parents[parent] ?? -1, parents);
 }
 
 function placesOf({ data32S }: Matrix): Place[] {
@@ -155,10 +192,11 @@ function shareFilled(figure: Polygon, { width, height }: FloorPicture, { off }: 
 
 export function figureOf(hull: Polygon): Polygon | null {
   const size = signedArea(hull);
-  const [three, four] = [withFewerSides(hull, 3), withFewerSides(hull, 4)];
+  const odd = withFewerSides(hull, sidesOfOdd);
+  const four = odd && withFewerSides(odd, 4);
+  const three = four && withFewerSides(four, 3);
   if (three && signedArea(three) < fitsTriangle * size) return three;
-  if (four && signedArea(four) < fitsFour * size) return four;
-  return withFewerSides(hull, sidesOfOdd);
+  return four && signedArea(four) < fitsFour * size ? four : odd;
 }
 
 function touchesEnd([x, y]: Place, { width, height }: FloorPicture, { covered }: Ground): boolean {

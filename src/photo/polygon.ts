@@ -34,34 +34,53 @@ function turnAt(from: Place, at: Place, to: Place): number {
  * with the least area added. Null where that can't be.
  */
 export function withFewerSides(hull: Polygon, sides: number): Polygon | null {
-  let polygon = hull;
+  const polygon = [...hull];
+  const meetings = polygon.map((_, at) => withoutSide(polygon, at));
   while (polygon.length > sides) {
-    let best: (Meeting & { at: number }) | null = null;
-    for (let at = 0; at < polygon.length; at += 1) {
-      const meeting = withoutSide(polygon, at);
-      if (meeting && (best === null || meeting.added < best.added)) best = { ...meeting, at };
-    }
-    if (best === null) return null;
-    const { at, meets } = best;
+    const at = leastAdded(meetings);
+    const meeting = meetings[at];
+    if (!meeting) return null;
     const next = (at + 1) % polygon.length;
-    polygon = polygon
-      .map((place, which) => (which === at ? meets : place))
-      .filter((_, which) => which !== next);
+    polygon[at] = meeting.meets;
+    polygon.splice(next, 1);
+    meetings.splice(next, 1);
+    // Two sides on both hands have a corner that is another now.
+    const from = next === 0 ? at - 1 : at;
+    for (let off = -2; off <= 1; off += 1) {
+      const beside = (from + off + 2 * polygon.length) % polygon.length;
+      meetings[beside] = withoutSide(polygon, beside);
+    }
   }
   return polygon;
+}
+
+function leastAdded(meetings: readonly (Meeting | null)[]): number {
+  let best = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < meetings.length; at += 1) {
+    const added = meetings[at]?.added ?? Number.POSITIVE_INFINITY;
+    if (added >= least) continue;
+    least = added;
+    best = at;
+  }
+  return best;
 }
 
 type Meeting = { readonly meets: Place; readonly added: number };
 
 /** The side from corner `at` to the next is left out, and its neighbours run on until they meet. */
 function withoutSide(polygon: Polygon, at: number): Meeting | null {
-  const corner = (which: number): Place => polygon[(which + polygon.length) % polygon.length] ?? [0, 0];
-  const [before, from, to, behind] = [corner(at - 1), corner(at), corner(at + 1), corner(at + 2)];
-  const meets = crossing(lineThrough(before, from), lineThrough(behind, to));
+  const [from, to] = [cornerOf(polygon, at), cornerOf(polygon, at + 1)];
+  const before = lineThrough(cornerOf(polygon, at - 1), from);
+  const meets = crossing(before, lineThrough(cornerOf(polygon, at + 2), to));
   if (meets === null) return null;
   // They must meet outside the side, not behind the polygon.
   const added = signedArea([from, meets, to]);
   return added < 0 ? null : { meets, added };
+}
+
+function cornerOf(polygon: Polygon, which: number): Place {
+  return polygon[(which + polygon.length) % polygon.length] ?? [0, 0];
 }
 
 export function centreOf(polygon: Polygon): Place {

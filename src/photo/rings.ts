@@ -1,7 +1,6 @@
 import { toNumber } from "../engine/length/index.ts";
 import type { Lying } from "./calibrate.ts";
-import { onFloor } from "./cameraFit.ts";
-import { type FloorPicture, floorOf, pixelOn } from "./floorPicture.ts";
+import { type FloorPicture, pixelOn } from "./floorPicture.ts";
 import type { Place } from "./types.ts";
 
 // Round a card: from so far off its paper, to so far, in inches.
@@ -61,10 +60,11 @@ function onPaper(
   const reach = Math.hypot(across, down) * picture.perInch;
   const [x, y] = pixelOn(picture, at);
   const [right, bottom] = [Math.min(picture.width - 1, x + reach), Math.min(picture.height - 1, y + reach)];
+  const [cosine, sine] = [Math.cos(turned) / picture.perInch, Math.sin(turned) / picture.perInch];
   for (let row = Math.max(0, Math.floor(y - reach)); row <= bottom; row += 1)
     for (let column = Math.max(0, Math.floor(x - reach)); column <= right; column += 1) {
-      const floor = floorOf(picture, [column, row]);
-      const [u, v] = onFloor([floor[0] - at[0], floor[1] - at[1]], [0, 0], -turned);
+      const u = cosine * (column - x) + sine * (row - y);
+      const v = cosine * (row - y) - sine * (column - x);
       if (Math.abs(u) <= across && Math.abs(v) <= down) found(row * picture.width + column);
     }
 }

@@ -1,11 +1,11 @@
 import type { Views } from "./camera.ts";
 import { density, type FloorPicture, pixelOn } from "./floorPicture.ts";
-import { type Ground, offGround } from "./ground.ts";
-import { labNear, lightAt } from "./light.ts";
+import { type Ground, offGroundAt } from "./ground.ts";
+import { addLightAt, labNear } from "./light.ts";
 import { courseThrough, crossing, type Line, lineThrough, median } from "./lines.ts";
 import type { EvenLight } from "./paper.ts";
 import type { Polygon } from "./polygon.ts";
-import type { Light, Photo, Place } from "./types.ts";
+import type { Photo, Place } from "./types.ts";
 
 /** All that a place on the floor can be looked up in. */
 export type Scene = {
@@ -86,19 +86,23 @@ function sideAt(scene: Scene, [from, to]: readonly [Place, Place], look: number)
 }
 
 type Look = { readonly outwards: Place; readonly along: Place; readonly look: number };
-type Sample = { readonly light: Light; readonly off: number };
+/** From inside to outside: linear light, three numbers each, and how far that is off the floor. */
+type Samples = { readonly light: Float64Array; readonly off: Float64Array };
 
 // In spreads: what is further off is surely cloth; cloth near the floor's colour is as far off as half of its inside.
 const surelyCloth = 3;
 const leastCloth = 0.5;
 
 /** How far off the floor counts as cloth along this side. */
-function clothLikeness(profiles: readonly (readonly Sample[] | null)[]): number {
+function clothLikeness(profiles: readonly (Samples | null)[]): number {
   const inside = profiles.flatMap((samples) =>
-    samples === null ? [] : samples.slice(0, samples.length / 3).map(({ off }) => off),
+    samples === null ? [] : [...samples.off.subarray(0, samples.off.length / 3)],
   );
   return Math.max(leastCloth, Math.min(surelyCloth, 0.5 * median(inside)));
 }
+
+// In inches: a mat's boldest lines, with what the lens adds.
+const boldLine = 0.14;
 
 /** `spare`: how many steps the light takes from one side of an edge to the other. */
 type Telling = { readonly like: number; readonly hasLines: boolean; readonly spare: number };
@@ -107,18 +111,18 @@ type Telling = { readonly like: number; readonly hasLines: boolean; readonly spa
  * How far outwards of the middle the cloth ends, in inches: where what lies inside looks least like floor and what lies
  * outside most, and near there where the light passes the middle between both. Null where all looks alike.
  */
-function edgeIn(samples: readonly Sample[], { like, hasLines, spare }: Telling): number | null {
-  const scores = samples.map(({ off }) => Math.min(1, off / like - 1));
-  const place = bestCut(hasLines ? withoutThin(scores, 3 * spare) : scores);
+function edgeIn(samples: Samples, { like, hasLines, spare }: Telling): number | null {
+  const scores = samples.off.map((off) => Math.min(1, off / like - 1));
+  const place = bestCut(hasLines ? withoutThin(scores, Math.max(3 * spare, boldLine / step)) : scores);
   if (place === null) return null;
-  return (halfWay(samples, place, spare) ?? place) * step - (samples.length * step) / 2;
+  return (halfWay(samples.light, place, spare) ?? place) * step - (samples.off.length * step) / 2;
 }
 
 // In inches, beside one another along the side: samples are the mean of so many.
 const beside = [-0.04, -0.013, 0.013, 0.04];
 
-/** From inside to outside. On so short a way the photo's pixels lie as good as straight. */
-function profileAt(scene: Scene, at: Place, { outwards, along, look }: Look): readonly Sample[] | null {
+/** On so short a way the photo's pixels lie as good as straight. */
+function profileAt(scene: Scene, at: Place, { outwards, along, look }: Look): Samples | null {
   const { photo, views, ground, picture, light: even } = scene;
   const count = 2 * Math.round(look / step);
   const half = (count * step) / 2;
@@ -128,40 +132,31 @@ function profileAt(scene: Scene, at: Place, { outwards, along, look }: Look): re
   const middle = views.toPhoto(at);
   const [sideX, sideY] = [(aside[0] - middle[0]) / half, (aside[1] - middle[1]) / half];
   const gains = even.evened([1, 1, 1], at);
-  const cell = pixelOn(picture, at);
-  const samples: Sample[] = [];
+  const offAt = offGroundAt(ground, pixelOn(picture, at));
+  const samples: Samples = { light: new Float64Array(3 * count), off: new Float64Array(count) };
   for (let n = 0; n < count; n += 1) {
     const share = (n + 0.5) / count;
     const x = inner[0] + share * (outer[0] - inner[0]);
     const y = inner[1] + share * (outer[1] - inner[1]);
-    const light = meanLight(
-      photo,
-      beside.map((far): Place => [x + far * sideX, y + far * sideY]),
-    );
-    if (light === null) return null;
-    const evened: Light = [light[0] * gains[0], light[1] * gains[1], light[2] * gains[2]];
-    samples.push({ light, off: offGround(ground, labNear(evened), cell) });
+    const light = samples.light.subarray(3 * n, 3 * n + 3);
+    if (!putMean(photo, [x, y], [sideX, sideY], light)) return null;
+    const red = (light[0] ?? 0) * gains[0];
+    const green = (light[1] ?? 0) * gains[1];
+    samples.off[n] = offAt(labNear([red, green, (light[2] ?? 0) * gains[2]]));
   }
   return samples;
 }
 
-function meanLight(photo: Photo, places: readonly Place[]): Light | null {
-  let red = 0;
-  let green = 0;
-  let blue = 0;
-  for (const place of places) {
-    const light = lightAt(photo, place);
-    if (light === null) return null;
-    red += light[0] / places.length;
-    green += light[1] / places.length;
-    blue += light[2] / places.length;
-  }
-  return [red, green, blue];
+/** The mean light of some places beside one another; false where one lies outside the photo. */
+function putMean(photo: Photo, [x, y]: Place, [sideX, sideY]: Place, light: Float64Array): boolean {
+  for (const far of beside) if (!addLightAt(photo, x + far * sideX, y + far * sideY, light)) return false;
+  for (let channel = 0; channel < 3; channel += 1) light[channel] = (light[channel] ?? 0) / beside.length;
+  return true;
 }
 
 /** Scores in which a run of at most `thin` steps like cloth, with floor to both sides, counts as a line on the floor. */
-function withoutThin(scores: readonly number[], thin: number): readonly number[] {
-  const kept = [...scores];
+function withoutThin(scores: Float64Array, thin: number): Float64Array {
+  const kept = scores.slice();
   let start = 0;
   for (let at = 1; at <= kept.length; at += 1) {
     const was = (scores[at - 1] ?? 0) > 0;
@@ -173,7 +168,7 @@ function withoutThin(scores: readonly number[], thin: number): readonly number[]
 }
 
 /** Where to cut so that the sum before less the sum behind is largest; null where the cut is at an end. */
-function bestCut(likeCloth: readonly number[]): number | null {
+function bestCut(likeCloth: Float64Array): number | null {
   let [best, place, running] = [Number.NEGATIVE_INFINITY, 0, 0];
   likeCloth.forEach((value, at) => {
     running += value;
@@ -185,32 +180,52 @@ function bestCut(likeCloth: readonly number[]): number | null {
 const window = 5;
 
 /** In steps, where the light passes half way from what is inside to what is outside; null where both are much alike. */
-function halfWay(samples: readonly Sample[], place: number, spare: number): number | null {
-  const inside = meanOf(samples.slice(Math.max(0, place - spare - window), Math.max(1, place - spare)));
-  const outside = meanOf(samples.slice(place + spare, place + spare + window));
-  const way = [0, 1, 2].map((channel) => (outside[channel] ?? 0) - (inside[channel] ?? 0));
-  const size = way.reduce((sum, value) => sum + value * value, 0);
-  if (size < 4e-4) return null;
-  const shares = samples.map(
-    ({ light }) =>
-      way.reduce((sum, value, channel) => sum + value * ((light[channel] ?? 0) - (inside[channel] ?? 0)), 0) /
-      size,
+function halfWay(light: Float64Array, place: number, spare: number): number | null {
+  const count = light.length / 3;
+  const inside = meanOf(
+    light.subarray(3 * Math.max(0, place - spare - window), 3 * Math.max(1, place - spare)),
   );
+  const outside = meanOf(light.subarray(3 * (place + spare), 3 * (place + spare + window)));
+  const way: Triple = [outside[0] - inside[0], outside[1] - inside[1], outside[2] - inside[2]];
+  const size = dot(way, way);
+  if (size < 4e-4) return null;
+  // Of the way, from its middle on.
+  const half = dot(way, inside) + size / 2;
   const reach = Math.max(5, 2 * spare);
+  const from = Math.max(1, place - reach);
   let best: number | null = null;
-  for (let at = Math.max(1, place - reach); at < Math.min(samples.length, place + reach); at += 1) {
-    const [before, behind] = [shares[at - 1] ?? 0, shares[at] ?? 0];
-    if (before >= 0.5 || behind < 0.5) continue;
-    // Samples stand in the middle of their steps.
-    const passed = at - 0.5 + (0.5 - before) / (behind - before);
-    if (best === null || Math.abs(passed - place) < Math.abs(best - place)) best = passed;
+  let before = alongAt(light, from - 1, way) - half;
+  for (let at = from; at < Math.min(count, place + reach); at += 1) {
+    const behind = alongAt(light, at, way) - half;
+    if (before < 0 && behind >= 0) {
+      // Samples stand in the middle of their steps.
+      const passed = at - 0.5 - before / (behind - before);
+      if (best === null || Math.abs(passed - place) < Math.abs(best - place)) best = passed;
+    }
+    before = behind;
   }
   return best;
 }
 
-function meanOf(samples: readonly Sample[]): readonly number[] {
-  return [0, 1, 2].map(
-    (channel) =>
-      samples.reduce((sum, { light }) => sum + (light[channel] ?? 0), 0) / Math.max(1, samples.length),
+function alongAt(light: Float64Array, at: number, way: Triple): number {
+  return (
+    way[0] * (light[3 * at] ?? 0) + way[1] * (light[3 * at + 1] ?? 0) + way[2] * (light[3 * at + 2] ?? 0)
   );
+}
+
+type Triple = readonly [number, number, number];
+
+function dot(one: Triple, other: Triple): number {
+  return one[0] * other[0] + one[1] * other[1] + one[2] * other[2];
+}
+
+function meanOf(lights: Float64Array): Triple {
+  let [red, green, blue] = [0, 0, 0];
+  for (let at = 0; at < lights.length; at += 3) {
+    red += lights[at] ?? 0;
+    green += lights[at + 1] ?? 0;
+    blue += lights[at + 2] ?? 0;
+  }
+  const count = Math.max(1, lights.length / 3);
+  return [red / count, green / count, blue / count];
 }

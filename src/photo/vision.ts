@@ -8,7 +8,7 @@ export type Vision = {
   readonly MORPH_CLOSE: number;
   readonly MORPH_ELLIPSE: number;
   readonly MORPH_RECT: number;
-  readonly RETR_EXTERNAL: number;
+  readonly RETR_TREE: number;
   readonly CHAIN_APPROX_NONE: number;
   readonly DICT_ARUCO_MIP_36h12: number;
   readonly getStructuringElement: (shape: number, size: object) => Matrix;

@@ -3,6 +3,7 @@ import { evenly } from "./chance.ts";
 import { type Floor, floorOf, floors } from "./floors.ts";
 import { clothIn, clothOf, type Print, prints } from "./prints.ts";
 import { meanOf } from "./render.ts";
+import { type RoomFloor, roomFloorOf, roomFloors, shadesOf } from "./roomFloors.ts";
 import {
   isInside,
   type Paint,
@@ -11,6 +12,7 @@ import {
   type Rgb,
   rectangle,
   type Scene,
+  type Shade,
   type Spot,
   triangle,
 } from "./scene.ts";
@@ -21,6 +23,9 @@ import {
  */
 export const tuningSeeds: readonly number[] = Array.from({ length: 22 }, (_, at) => at + 1);
 export const reportingSeeds: readonly number[] = Array.from({ length: 44 }, (_, at) => at + 500);
+
+/** To tune on as well: floors as rooms have them, in fewer pixels. */
+export const roomSeeds: readonly number[] = Array.from({ length: 18 }, (_, at) => at + 102);
 
 /** What a photograph is to show: the usual, cloth near the floor's color, light prints on a white wall, pieces that touch, one sheet. */
 export const groups = ["good", "near", "white", "touching", "one-sheet"] as const;
@@ -45,7 +50,7 @@ export type TruePiece = {
 export type Photograph = {
   readonly seed: number;
   readonly group: Group;
-  readonly floor: Floor;
+  readonly floor: Floor | RoomFloor;
   readonly scene: Scene;
   readonly pieces: readonly TruePiece[];
   /** Of JPEG, as sharp takes it. */
@@ -56,10 +61,9 @@ export function photograph(seed: number): Photograph {
   // Numbers beside one another begin alike.
   const even = evenly(Math.imul(seed, 0x9e3779b1));
   for (let n = 0; n < 8; n += 1) even();
-  const group = groupOf(seed);
-  const floor = group === "white" ? "wall" : (floors[seed % floors.length] ?? "plain");
-  const paint = floorOf(floor, even);
-  const empty = emptyScene(seed, { group, paint, even });
+  const group = roomSeeds.includes(seed) ? "good" : groupOf(seed);
+  const { floor, paint, shades } = groundFor(seed, { group, even });
+  const empty = { ...emptyScene(seed, { group, paint, even }), ...(shades.length > 0 ? { shades } : {}) };
   const floorLab = labOf(meanOf(paint, spotsOver(rectangle([0, 0], [36, 26], 0))));
   const laid = laidOn(empty, { group, floorLab, even });
   const pieces = laid.map(({ paint: _, ...piece }) => piece);
@@ -68,6 +72,17 @@ export function photograph(seed: number): Photograph {
     pieces: laid.map(({ outline, paint }) => ({ outline, paint, fray: 0.012 * even() })),
   };
   return { seed, group, floor, scene, pieces, quality: Math.round(82 + 12 * even()) };
+}
+
+type GroundFor = Pick<Photograph, "floor"> & { readonly paint: Paint; readonly shades: readonly Shade[] };
+
+function groundFor(seed: number, { group, even }: Making): GroundFor {
+  if (roomSeeds.includes(seed)) {
+    const floor = roomFloors[seed % roomFloors.length] ?? "tiles";
+    return { floor, paint: roomFloorOf(floor, even), shades: shadesOf(floor, even) };
+  }
+  const floor = group === "white" ? "wall" : (floors[seed % floors.length] ?? "plain");
+  return { floor, paint: floorOf(floor, even), shades: [] };
 }
 
 function groupOf(seed: number): Group {
@@ -84,10 +99,11 @@ function emptyScene(seed: number, { group, paint, even }: Making & { paint: Pain
   // Two thirds are held within 15 degrees, as one stands over a table.
   const tilt = even() < 0.67 ? between(0, 15) : between(15, 35);
   const cast = [between(0.8, 1), between(0.85, 0.95), between(0.65, 1)] as const;
+  const width = roomSeeds.includes(seed) ? 2400 : 4000;
   return {
-    width: 4000,
-    height: 3000,
-    focal: 4000 * between(0.7, 0.84),
+    width,
+    height: 0.75 * width,
+    focal: width * between(0.7, 0.84),
     k1: between(-0.04, 0.07),
     tilt,
     towards: between(0, 360),

@@ -174,13 +174,17 @@ function shadowAt({ aside, soft, takes }: Shadow, things: readonly Thing[], spot
   return takes * most;
 }
 
-function lightFalling({ fall, looksAt, pools = [] }: Scene): (spot: Spot) => number {
+function lightFalling({ fall, looksAt, pools = [], shades = [] }: Scene): (spot: Spot) => number {
   const middle = looksAt[0];
+  const shaded = shades.map((shade) => ({ ...shade, sides: sidesOf(shade.outline) }));
   return (spot) => {
     let light = 1 - fall * Math.min(1, Math.max(0, 0.5 + (spot[0] - middle) / 40));
     for (const { at, reach, takes } of pools)
       light *= 1 - takes * smooth(1.5 - Math.hypot(spot[0] - at[0], spot[1] - at[1]) / reach);
-    return light;
+    let most = 0;
+    for (const { sides, soft, takes } of shaded)
+      most = Math.max(most, takes * smooth((depthIn(sides, spot) + soft) / (2 * soft)));
+    return light * (1 - most);
   };
 }
 

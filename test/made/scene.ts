@@ -26,6 +26,8 @@ export type Scene = {
   readonly seed: number;
   /** Broad soft shadows. */
   readonly pools?: readonly Pool[];
+  /** Cast over all that lies there, with an edge that can be seen. */
+  readonly shades?: readonly Shade[];
   /** Each piece's own on the floor. */
   readonly shadow?: Shadow;
   /** The share of a pixel's light that the lens spreads to each side: a quarter is much. */
@@ -36,6 +38,8 @@ export type Scene = {
 
 /** Round `at`, reaching so far, taking so much of the light in its middle. */
 export type Pool = { readonly at: Spot; readonly reach: number; readonly takes: number };
+/** Inside of a convex outline, so soft at its edge, taking so much; where several meet the deepest counts. */
+export type Shade = { readonly outline: readonly Spot[]; readonly soft: number; readonly takes: number };
 /** Thrown so far aside, so soft at its edge, taking so much. */
 export type Shadow = { readonly aside: Spot; readonly soft: number; readonly takes: number };
 
@@ -65,12 +69,14 @@ export function floorUnder(scene: Scene): (pixel: Spot) => Spot {
   if (!right || !down || !ahead) throw new Error("a camera has three axes");
   const { width, height, focal, k1, far, looksAt } = scene;
   const eye = [looksAt[0] - far * ahead[0], looksAt[1] - far * ahead[1], -far * ahead[2]] as const;
+  // Where a lens bends much the steps become small.
+  const rounds = Math.abs(k1) > 0.1 ? 80 : 8;
   return (pixel) => {
     const bentX = (pixel[0] - (width - 1) / 2) / focal;
     const bentY = (pixel[1] - (height - 1) / 2) / focal;
     let u = bentX;
     let v = bentY;
-    for (let round = 0; round < 8; round += 1) {
+    for (let round = 0; round < rounds; round += 1) {
       const stretch = 1 + k1 * (u * u + v * v);
       u = bentX / stretch;
       v = bentY / stretch;
