@@ -51,7 +51,32 @@ function smoothed(picture: FloorPicture, open: Uint8Array | null, radius: number
     windows(channels[channel], smooth[channel], open);
     divide(smooth[channel], weights);
   }
+  if (open !== null && weights.includes(0)) fillGaps(smooth, weights, { picture, open });
   return smooth;
+}
+
+// In pixels of the floor picture: where bold lines cross, floor is to be seen only so far off.
+const across = 7;
+
+/** Where nothing near is open, the mean of what is open further off. */
+function fillGaps(
+  smooth: Triple,
+  weights: Float32Array,
+  { picture, open }: { picture: FloorPicture; open: Uint8Array },
+): void {
+  const windows = windowsOver(picture, across);
+  const counts = new Float32Array(weights.length).fill(1);
+  const sums = new Float32Array(weights.length);
+  windows(counts, counts, open);
+  for (const channel of [0, 1, 2] as const) {
+    const [values, filled] = [picture.channels[channel], smooth[channel]];
+    windows(values, sums, open);
+    for (let at = 0; at < weights.length; at += 1) {
+      if (weights[at] !== 0) continue;
+      const count = counts[at] ?? 0;
+      filled[at] = count > 0 ? (sums[at] ?? 0) / count : (values[at] ?? 0);
+    }
+  }
 }
 
 function divide(sums: Float32Array, weights: Float32Array): void {

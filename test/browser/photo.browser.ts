@@ -152,6 +152,14 @@ test("on the photo a corner is moved, a piece is split, joined, left out and fou
   await surface.click({ position: between(corners, 0, 1) });
   await surface.click({ position: between(corners, 2, 3) });
   await expect(pieces(page)).toHaveCount(7, { timeout: 15_000 });
+  const halves = number(/2[⅛¼] × 4½ in/);
+  await expect(halves).toHaveCount(2);
+  await halves.first().click();
+  await button(page, "It is one with another").click();
+  await halves.last().click();
+  await expect(blue).toHaveCount(1, { timeout: 15_000 });
+  await expect(pieces(page)).toHaveCount(6);
+  await takeBack.click();
   await takeBack.click();
   await expect(pieces(page)).toHaveCount(6);
 
@@ -173,6 +181,13 @@ test("on the photo a corner is moved, a piece is split, joined, left out and fou
   await expect(pieces(page)).toHaveCount(6, { timeout: 20_000 });
   await expect(blue).toHaveCount(1);
   await takeBack.click();
+  await expect(pieces(page)).toHaveCount(5);
+
+  // Put away by mistake, the photo comes back with all that was put right in it.
+  await button(page, "Put away table.jpg and what was found in it").click();
+  await expect(figure).toHaveCount(0);
+  await takeBack.click();
+  await expect(figure).toHaveCount(1);
   await expect(pieces(page)).toHaveCount(5);
 });
 

@@ -50,7 +50,7 @@ function Page() {
             {texts.toList}
           </a>
         )}
-        {state.photos.length > 0 && (
+        {(state.photos.length > 0 || state.canTakeBack) && (
           <div className={styles.table}>
             <Photos pieces={pieces} selection={selection} marking={marking} />
             <PieceList pieces={pieces} selection={selection} marking={marking} />

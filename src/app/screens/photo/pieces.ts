@@ -19,7 +19,7 @@ import { type Doubt, isInside, isOneCloth, type MeasuredPiece, type Place } from
 
 export type TablePiece = {
   readonly id: string;
-  /** The photo it lies in, and which piece of that photo it is, from 1. */
+  /** The photo it lies in, and what it is called by on the page, of whatever photo the others are. */
   readonly photo: string;
   readonly number: number;
   readonly seen: MeasuredPiece;
@@ -53,13 +53,15 @@ export type FoundHere = {
   readonly photo: string;
   readonly unit: DisplayUnit;
   readonly pieces: readonly Shown[];
+  /** Numbers up to this are those of pieces that she may take back. */
+  readonly taken?: number;
   /** A name that no other piece and no other cloth has. */
   readonly newId: () => string;
 };
 
 /** With the pieces of one more photo; those of one cloth lie together, of whatever photo they are. */
-export function withFound(laid: Laid, { photo, unit, pieces, newId }: FoundHere): Laid {
-  const last = lastNumber(laid, photo);
+export function withFound(laid: Laid, { photo, unit, pieces, newId, taken = 0 }: FoundHere): Laid {
+  const last = Math.max(taken, lastNumber(laid));
   return pieces.reduce((now, { piece, cutOut }, index) => {
     const { cloths, cloth } = withClothFor(now, piece, newId);
     const one: TablePiece = {
@@ -77,8 +79,8 @@ export function withFound(laid: Laid, { photo, unit, pieces, newId }: FoundHere)
   }, laid);
 }
 
-function lastNumber({ pieces }: Laid, photo: string): number {
-  return Math.max(0, ...pieces.flatMap((piece) => (piece.photo === photo ? [piece.number] : [])));
+export function lastNumber({ pieces }: Laid): number {
+  return Math.max(0, ...pieces.map(({ number }) => number));
 }
 
 /** What a photo shows once she has said where its floor lies bare, in place of what it showed; the heap keeps its own. */
@@ -110,7 +112,7 @@ export function withInstead(
   { photo, unit, pieces, newId }: FoundHere,
 ): Laid {
   const first = laid.pieces.find(({ id }) => id === old[0]);
-  const last = lastNumber(laid, photo);
+  const last = lastNumber(laid);
   const rest = { ...laid, pieces: laid.pieces.filter(({ id }) => !old.includes(id)) };
   return pieces.reduce((now, { piece, cutOut }, index) => {
     const { cloths, cloth } =

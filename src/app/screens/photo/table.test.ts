@@ -108,6 +108,43 @@ describe("the photos on the page", () => {
     expect(table.state()).toEqual(before);
   });
 
+  it("that are put away come back with all that was corrected in them, in their place", async () => {
+    const { table, asked } = tableWith();
+    table.addPhotos([file, file]);
+    asked[0]?.answer(found);
+    await turn();
+    asked[1]?.answer(found);
+    await turn();
+    table.edit((laid) => withTaken(laid, false));
+    const { photos, pieces, cloths } = table.state();
+    table.putAway(photos[0]?.id ?? "");
+    table.putAway(photos[1]?.id ?? "");
+    expect(table.state()).toMatchObject({ photos: [], pieces: [], cloths: [], canTakeBack: true });
+    table.takeBack();
+    expect(table.state().photos).toEqual([photos[1]]);
+    table.takeBack();
+    expect(table.state()).toMatchObject({ photos, pieces, cloths });
+  });
+
+  it("are corrected while another is measured: what is found there stays where a correction is taken back", async () => {
+    const { table, asked } = tableWith();
+    table.addPhotos([file, file]);
+    asked[0]?.answer(found);
+    await turn();
+    const [first] = table.state().pieces;
+    table.edit((laid) => withoutPiece(laid, first?.id ?? ""));
+    asked[1]?.answer(found);
+    await turn();
+    const [second] = table.state().pieces;
+    table.takeBack();
+    expect(table.state().pieces).toEqual([first, second]);
+    // No two are called by one number, of whatever photo they are.
+    expect([first?.number, second?.number]).toEqual([1, 2]);
+    expect(table.state().canTakeBack).toBe(false);
+    const named = table.state().cloths.map(({ id }) => id);
+    expect(named).toEqual([...new Set([first?.cloth, second?.cloth])]);
+  });
+
   it("are corrected: an outline, one piece in two, one that was missed; each is taken back as one", async () => {
     const { table, asked, corrections } = tableWith();
     table.addPhotos([file]);

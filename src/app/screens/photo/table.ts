@@ -10,6 +10,7 @@ import type { FoundPhoto, PhotoCorrection, PhotoStage } from "../../worker/photo
 import {
   type FoundHere,
   type Laid,
+  lastNumber,
   nothingLaid,
   withFound,
   withFoundAgain,
@@ -64,6 +65,9 @@ type Surroundings = {
   readonly remember: (bars: Preferences["bars"]) => void;
 };
 
+/** What lay on the page before a step of hers; a photo that the step put away, and its place among the others. */
+type Before = Laid & { readonly away: { readonly photo: TablePhoto; readonly at: number } | null };
+
 type FoundAgain = { readonly old: readonly string[]; readonly found: FoundHere; readonly floor: Place };
 
 /** Photos are measured one after another: each takes much memory. Everything on the page lives here. */
@@ -72,7 +76,7 @@ export class PhotoTable {
   readonly #listeners = new Set<() => void>();
   readonly #stops = new Map<string, AbortController>();
   readonly #pictures = new Map<string, Blob>();
-  #past: readonly Laid[] = [];
+  #past: readonly Before[] = [];
   #lastField: string | null = null;
   #state: TableState;
 
@@ -110,11 +114,18 @@ export class PhotoTable {
     this.#next();
   }
 
-  /** A photo, and what was found in it; where it is under way it is stopped. */
+  /** A photo, and what was found in it, which can be taken back; where it is under way it is stopped. */
   putAway(id: string): void {
     this.#stops.get(id)?.abort();
-    this.#set({ photos: this.#state.photos.filter((photo) => photo.id !== id) });
-    this.#forget(new Set([id]));
+    const { photos, pieces, cloths } = this.#state;
+    const at = photos.findIndex((photo) => photo.id === id);
+    const photo = photos[at];
+    if (photo?.kind === "measured") this.#past = [...this.#past, { pieces, cloths, away: { photo, at } }];
+    this.#lastField = null;
+    this.#set({
+      photos: photos.filter((one) => one !== photo),
+      ...without({ pieces, cloths }, new Set([id])),
+    });
     this.#next();
   }
 
@@ -129,7 +140,8 @@ export class PhotoTable {
   /** A correction, to be taken back as one; letters typed into one `field` are one. */
   edit(change: (laid: Laid) => Laid, field: string | null = null): void {
     const { pieces, cloths } = this.#state;
-    if (field === null || field !== this.#lastField) this.#past = [...this.#past, { pieces, cloths }];
+    if (field === null || field !== this.#lastField)
+      this.#past = [...this.#past, { pieces, cloths, away: null }];
     this.#lastField = field;
     this.#set(change({ pieces, cloths }));
   }
@@ -138,7 +150,10 @@ export class PhotoTable {
     const last = this.#past.at(-1);
     this.#past = this.#past.slice(0, -1);
     this.#lastField = null;
-    this.#set(last ?? {});
+    if (last === undefined) return;
+    const { away, ...laid } = last;
+    const { photos } = this.#state;
+    this.#set({ ...laid, ...(away === null ? {} : { photos: photos.toSpliced(away.at, 0, away.photo) }) });
   };
 
   /**
@@ -219,9 +234,7 @@ export class PhotoTable {
 
   #forget(photos: ReadonlySet<string>): void {
     this.#past = [];
-    const pieces = this.#state.pieces.filter(({ photo }) => !photos.has(photo));
-    const cloths = this.#state.cloths.filter(({ id }) => pieces.some(({ cloth }) => cloth === id));
-    this.#set({ pieces, cloths });
+    this.#set(without(this.#state, photos));
   }
 
   #next(): void {
@@ -258,8 +271,26 @@ export class PhotoTable {
     const { newId, settings } = this.#surroundings;
     const { unit } = settings();
     const shown = pieces.map(({ piece, cutOut }) => ({ piece, cutOut: this.#shown(cutOut) }));
-    this.#past = [];
-    this.#set(withFound(this.#state, { photo: photo.id, unit, pieces: shown, newId }));
+    const taken = Math.max(0, ...this.#past.map(lastNumber));
+    const now = withFound(this.#state, { photo: photo.id, unit, pieces: shown, newId, taken });
+    // It was measured meanwhile: what she corrects is taken back without it.
+    this.#past = this.#past.map((before) => ({ ...before, ...withAllOf(before, now, photo.id) }));
+    this.#set(now);
     this.#setPhoto(photo.id, () => ({ ...photo, kind: "measured", found, picture: this.#shown(picture) }));
   }
+}
+
+/** Without the pieces of some photos, and the cloths that only these had. */
+function without({ pieces, cloths }: Laid, photos: ReadonlySet<string>): Laid {
+  const left = pieces.filter(({ photo }) => !photos.has(photo));
+  return { pieces: left, cloths: cloths.filter(({ id }) => left.some(({ cloth }) => cloth === id)) };
+}
+
+/** With the pieces that lie there now of one photo, and the cloths these are of. */
+function withAllOf(before: Laid, now: Laid, photo: string): Laid {
+  const pieces = now.pieces.filter((piece) => piece.photo === photo);
+  const cloths = now.cloths.filter(
+    ({ id }) => pieces.some(({ cloth }) => cloth === id) && before.cloths.every((cloth) => cloth.id !== id),
+  );
+  return { pieces: [...before.pieces, ...pieces], cloths: [...before.cloths, ...cloths] };
 }
