@@ -21,6 +21,7 @@ export default defineConfig({
   plugins: [
     react(),
     { ...optimizeLocales.vite({ locales: ["en-US", "en-GB", "en-AU", "de-DE"] }), enforce: "pre" },
+    startPageAtOnce(),
     keptForOffline(),
   ],
   worker: { format: "es" },
@@ -43,6 +44,46 @@ export default defineConfig({
     },
   },
 });
+
+const startPage = "src/app/screens/projects/projects.tsx";
+
+/** Names the parts of the start page in the page itself: they come together with the script that would ask for them. */
+function startPageAtOnce(): Plugin {
+  return {
+    name: "verso-start-page-at-once",
+    apply: "build",
+    transformIndexHtml: {
+      order: "post",
+      handler(html, { bundle = {} }) {
+        const files = filesOf(startPage, bundle).filter((file) => !html.includes(file));
+        return files.map((file) => ({
+          tag: "link",
+          attrs: file.endsWith(".css")
+            ? { rel: "preload", as: "style", crossorigin: true, href: `./${file}` }
+            : { rel: "modulepreload", crossorigin: true, href: `./${file}` },
+          injectTo: "head",
+        }));
+      },
+    },
+  };
+}
+
+/** The scripts that a module needs before it can run, and its styles. */
+function filesOf(module: string, bundle: Rolldown.OutputBundle): readonly string[] {
+  const found = new Set<string>();
+  const take = (fileName: string) => {
+    const chunk = bundle[fileName];
+    if (chunk?.type !== "chunk" || found.has(fileName)) return;
+    found.add(fileName);
+    for (const style of chunk.viteMetadata?.importedCss ?? []) found.add(style);
+    for (const other of chunk.imports) take(other);
+  };
+  for (const chunk of Object.values(bundle))
+    if (chunk.type === "chunk" && chunk.facadeModuleId?.replaceAll("\\", "/").endsWith(module))
+      take(chunk.fileName);
+  if (found.size === 0) throw new Error(`${module} is not among what was built`);
+  return [...found];
+}
 
 /** Tells the service worker which files are the app, and gives this build a name made of what is in them. */
 function keptForOffline(): Plugin {

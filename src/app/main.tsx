@@ -8,8 +8,11 @@ import { App } from "./app.tsx";
 import { chosenLocale, spokenLocale, useChosenLook, useSpokenLocale } from "./frame/chosen.ts";
 import { listenForFiles } from "./frame/handedFile.ts";
 import { fetchLanguage } from "./frame/language.ts";
-import { fetchPagesWhenIdle } from "./frame/page.tsx";
+import { fetchPage, fetchPagesWhenIdle, firstPageShown } from "./frame/page.tsx";
+import { routeOf } from "./frame/route.ts";
 import { keepForOffline } from "./offline/laterVerso.ts";
+
+fetchPage(routeOf(location.hash).screen);
 
 const preferences = openPreferences(given(() => localStorage));
 
@@ -42,8 +45,11 @@ function begin(): void {
 }
 
 listenForFiles();
-fetchPagesWhenIdle();
-if (import.meta.env.PROD) void keepForOffline();
+// On a slow network nothing else may come before the page that she waits for.
+void firstPageShown.then(() => {
+  fetchPagesWhenIdle();
+  if (import.meta.env.PROD) void keepForOffline();
+});
 
 /** Some browsers refuse even to be asked. */
 function given<T>(ask: () => T | undefined): T | null {

@@ -47,9 +47,6 @@ export class ProjectModel {
 
   private constructor(surroundings: ModelSurroundings, fill: (model: ProjectModel) => void) {
     this.#surroundings = surroundings;
-    this.#doc.on("update", (update: Uint8Array, origin: unknown) => {
-      if (origin !== stored) surroundings.onUpdate(update);
-    });
     fill(this);
     this.#reader = new ProjectReader(this.#roots);
     this.edits = editsOf(
@@ -67,7 +64,10 @@ export class ProjectModel {
 
   /** A new document that says this project; its first update goes to `onUpdate` at once. */
   static of(project: Project, surroundings: ModelSurroundings): ProjectModel {
-    return new ProjectModel(surroundings, (model) => model.#found(project));
+    return new ProjectModel(surroundings, (model) => {
+      model.#tellUpdates();
+      model.#found(project);
+    });
   }
 
   /**
@@ -81,6 +81,8 @@ export class ProjectModel {
   ): ProjectModel {
     return new ProjectModel(surroundings, (model) => {
       model.#replay(records);
+      // Not before: all that was stored would be put into bytes once more, for nobody.
+      model.#tellUpdates();
       for (const copy of copies) model.#mend(copy);
       if (!model.isReadable && instead !== null) model.#found(instead);
       model.#doc.transact(() => {
@@ -163,6 +165,12 @@ export class ProjectModel {
 
   destroy(): void {
     this.#doc.destroy();
+  }
+
+  #tellUpdates(): void {
+    this.#doc.on("update", (update: Uint8Array, origin: unknown) => {
+      if (origin !== stored) this.#surroundings.onUpdate(update);
+    });
   }
 
   #found(project: Project): void {

@@ -1,5 +1,5 @@
 import { type Pictures, type Project, type ProjectFile, writeProject } from "../files/index.ts";
-import type { Copies } from "./copies.ts";
+import type { Copies, Copy } from "./copies.ts";
 import type { Connection } from "./database.ts";
 import { type ModelSurroundings, ProjectModel } from "./model.ts";
 import { pictureIdOf, readPictures, writePictures } from "./pictures.ts";
@@ -30,6 +30,17 @@ export type ProjectSurroundings = {
 
 /** A shorter log opens faster; a compaction reads all of it. */
 const compactEvery = 100;
+
+/** What she opened is to be drawn first; but no longer than so many milliseconds. */
+const drawnWithin = 3_000;
+
+function untilIdle(): Promise<void> {
+  return new Promise((done) => {
+    if (typeof requestIdleCallback === "function")
+      requestIdleCallback(() => done(), { timeout: drawnWithin });
+    else setTimeout(done, 0);
+  });
+}
 
 type From = {
   readonly pictures: Pictures;
@@ -101,17 +112,23 @@ export class OpenProject {
 
   /** `null`: no such project. Rejects where storage can't be read. */
   static async read(id: string, surroundings: ProjectSurroundings): Promise<OpenProject | null> {
-    const read: ReadRecords = await readRecords(surroundings.connection, id, 0);
+    const { connection } = surroundings;
+    // Records first: whatever picture they name was there before them.
+    const [read, found, pictures]: [ReadRecords, readonly Copy[], Pictures] = await Promise.all([
+      readRecords(connection, id, 0),
+      surroundings.copies.read(id),
+      readPictures(connection, id),
+    ]);
     if (read === null) return null;
     const { records, last, changedAt } = read;
-    const instead = records.every(isWhole) ? null : await lastReadable(surroundings.connection, id);
-    const found = await surroundings.copies.read(id);
+    const instead = records.every(isWhole) ? null : await lastReadable(connection, id);
     const copies = found.flatMap(({ version, bytes }) => (version === null ? [bytes] : []));
     const model = (around: ModelSurroundings) => ProjectModel.from(records, around, { copies, instead });
-    const pictures = await readPictures(surroundings.connection, id);
     const from = { pictures, lastSeq: Math.max(last, 1), changedAt, model };
     const open = new OpenProject(id, surroundings, from);
     if (records.length > compactEvery) open.#compact();
+    // Until then the copies of the tabs before this one are there.
+    open.#copying = untilIdle();
     void open.#copy().then(() => surroundings.copies.removeOfClosedTabs(id));
     return open;
   }

@@ -6,6 +6,23 @@ import { useFrameWords } from "./surroundings.ts";
 
 const pages = new Map<ScreenName, ComponentType>(screens.map(({ name, load }) => [name, lazy(load)]));
 
+let tellShown: () => void = () => {};
+
+/** The page that she asked for is there, or has not come in a time in which any page would. */
+export const firstPageShown = new Promise<void>((done) => {
+  tellShown = done;
+  setTimeout(done, 15_000);
+});
+
+/** Asks for a page before there is anything to draw it in. */
+export function fetchPage(name: ScreenName): void {
+  // What can't be fetched is asked for once more, and its failure told, where it would be shown.
+  screens
+    .find((screen) => screen.name === name)
+    ?.load()
+    .catch(() => {});
+}
+
 /**
  * Fetches the pages she has not opened yet, once there is nothing else to do. A tab that has them all needs nothing
  * more from whoever serves the app, though the app be renewed there meanwhile.
@@ -46,6 +63,7 @@ addEventListener("hashchange", () => {
 /** Stands beside the content, so that it is there only once the content is. */
 function ReadFromHeading() {
   const place = useRef<HTMLSpanElement>(null);
+  useEffect(() => tellShown(), []);
   useEffect(() => {
     const heading = place.current?.closest("main")?.querySelector("h1");
     if (!hasMoved || !heading) return;

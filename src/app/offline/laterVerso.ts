@@ -22,6 +22,14 @@ export const laterVerso = {
   },
 };
 
+// It is asked for only once the page is there, and a page may want to know before.
+let isDue = import.meta.env.PROD;
+
+/** Whether the app is still to be kept on this device for the first time. */
+export function isKeepingDue(): boolean {
+  return isDue;
+}
+
 /** Keeps the app on this device, and looks out for a later one. Without it everything works, save offline. */
 export async function keepForOffline(): Promise<void> {
   if (!("serviceWorker" in navigator)) return;
@@ -34,6 +42,7 @@ export async function keepForOffline(): Promise<void> {
   } catch {
     // A private window or a full device: nothing she does depends on it.
   }
+  isDue = false;
 }
 
 // Longer than a page takes to be there: what is large is for later.

@@ -1,3 +1,5 @@
+import { isKeepingDue } from "./laterVerso.ts";
+
 /** Whether everything is on this device that Verso needs without a network, as the service worker itself says. */
 export type Readiness =
   | { readonly kind: "ready" }
@@ -10,7 +12,7 @@ export type Readiness =
 export async function askReadiness(): Promise<Readiness> {
   if (!("serviceWorker" in navigator)) return { kind: "never" };
   const registration = await navigator.serviceWorker.getRegistration().catch(() => undefined);
-  if (registration === undefined) return { kind: "never" };
+  if (registration === undefined) return { kind: isKeepingDue() ? "coming" : "never" };
   if (registration.active === null) return { kind: "coming" };
   const files = await missingFiles(registration.active);
   if (files === null) return { kind: "coming" };

@@ -41,6 +41,19 @@ export type Colour = { readonly hex: string; readonly lab: Lab };
 
 /** Reads any opaque CSS colour; `null` for what is none. Cloth is opaque, so a colour with alpha is none either. */
 export function readColour(text: string): Colour | null {
+  const before = known.get(text);
+  if (before !== undefined) return before;
+  if (known.size >= mostKnown) known.clear();
+  const colour = colourIn(text);
+  known.set(text, colour);
+  return colour;
+}
+
+// The rows of a heap name the same few colours again and again.
+const known = new Map<string, Colour | null>();
+const mostKnown = 1000;
+
+function colourIn(text: string): Colour | null {
   const css = cssOf(text);
   const parsed = css === null ? undefined : parsedColour(css);
   if (parsed === undefined || (parsed.alpha ?? 1) < 1) return null;
