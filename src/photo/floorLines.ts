@@ -57,6 +57,8 @@ function smoothed(picture: FloorPicture, open: Uint8Array | null, radius: number
 
 // In pixels of the floor picture: where bold lines cross, floor is to be seen only so far off.
 const across = 7;
+// Where less than this share of that is open it is a print, which has colors of its own there.
+const leastOpen = 0.35;
 
 /** Where nothing near is open, the mean of what is open further off. */
 function fillGaps(
@@ -65,6 +67,7 @@ function fillGaps(
   { picture, open }: { picture: FloorPicture; open: Uint8Array },
 ): void {
   const windows = windowsOver(picture, across);
+  const least = leastOpen * (2 * across + 1) ** 2;
   const counts = new Float32Array(weights.length).fill(1);
   const sums = new Float32Array(weights.length);
   windows(counts, counts, open);
@@ -74,7 +77,7 @@ function fillGaps(
     for (let at = 0; at < weights.length; at += 1) {
       if (weights[at] !== 0) continue;
       const count = counts[at] ?? 0;
-      filled[at] = count > 0 ? (sums[at] ?? 0) / count : (values[at] ?? 0);
+      filled[at] = count > least ? (sums[at] ?? 0) / count : (values[at] ?? 0);
     }
   }
 }
