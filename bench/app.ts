@@ -71,6 +71,8 @@ async function measuredIn(chrome: Browser, place: string): Promise<AppRow[]> {
   );
   const context = await chrome.newContext({ viewport: tablet });
   const page = await context.newPage();
+  // Taking in so large a file may keep a slow page busy for longer than is usually waited for.
+  page.setDefaultTimeout(120_000);
   await watchFrom(page);
   const session = await slowed(context, page);
   const warm = told("warm-start", await warmStarts(context, page, place));
@@ -269,13 +271,12 @@ async function takenInHand(page: Page): Promise<{ readonly x: number; readonly y
   const box = await drawing.boundingBox();
   if (box === null) throw new Error("there is no drawing to tap");
   for (let at = 0; at < 60; at += 1) {
-    const [x, y] = [
-      box.x + (box.width * (at % 10) + 8) / 10,
-      box.y + (box.height * Math.floor(at / 10) + 8) / 6,
-    ];
-    await page.mouse.click(x, y);
+    const x = box.x + (box.width * ((at % 10) + 0.5)) / 10;
+    await page.mouse.click(x, box.y + (box.height * (Math.floor(at / 10) + 0.5)) / 6);
+    await page.waitForTimeout(500);
     const framed = page.locator("[data-carried]");
-    await framed.waitFor({ state: "attached" });
+    // The edge that is cut away is no cell.
+    if ((await framed.count()) === 0) continue;
     const piece = await framed.boundingBox();
     if (piece !== null && 40 * piece.width * piece.height < box.width * box.height)
       return { x: piece.x + piece.width / 2, y: piece.y + piece.height / 2 };
