@@ -115,7 +115,7 @@ describe("there is cloth for it", () => {
     expect(buyRows(withGivers(shorter, job), job)).toMatchObject([{ length: inches(81) }]);
   });
 
-  it("bought, where her length is used up and cloth is bought anyway", () => {
+  it("bought, where her length is used up, but never where she wishes to buy nothing", () => {
     const usedUp = { ...madeJob([madeLength("length-1", 24.5, 12.5)]), wishes: [] };
     const hers = madeCloth(24, 12, "moss");
     const sources = (layout: LayoutNode, job: Job) =>
@@ -127,10 +127,24 @@ describe("there is cloth for it", () => {
       { bought: true, long: inches(1) },
       { bought: true, long: inches(1) },
     ]);
+    const alone = madeJoin("below", quarter, [row(4, 6), hers]);
+    expect(sources(alone, usedUp)).toEqual([{ bought: true, long: inches(1) }]);
     const sparing: Job = { ...usedUp, wishes: ["buy-nothing"] };
     expect(sources(buying, sparing)[1]).toEqual({ bought: false, long: undefined });
-    const alone = madeJoin("below", quarter, [row(4, 6), hers]);
-    expect(sources(alone, usedUp)).toEqual([{ bought: false, long: undefined }]);
+    expect(sources(alone, sparing)).toEqual([{ bought: false, long: undefined }]);
+  });
+
+  it("bought still, where another cell that is bought leaves cloth for it", () => {
+    // All are 24½ wide, and her length is cut for one of them: whichever is bought, the next would take it.
+    const job = { ...madeJob([madeLength("length-1", 24.5, 12.5)]), wishes: [] };
+    const parts = [12, 11, 10, 9, 8, 7].flatMap((high) => [
+      row(4, 6),
+      row(4, 6),
+      madeCloth(24, high, "moss"),
+    ]);
+    const given = leavesOf(withClothAndGivers(madeJoin("below", quarter, parts), job), job);
+    for (const { node } of given.filter((leaf) => leaf.node.kind === "cloth"))
+      expect(node).toMatchObject({ source: "buy", leftLong: { width: inches(1) } });
   });
 
   it("never wider than the bolt", () => {

@@ -53,17 +53,29 @@ const mostBought = 5;
 
 /**
  * Gives all plain cloth its source (`sourceCloth`) and leaves parts long beside long joins. Where her lengths are so
- * nearly used up that nothing of them can be left long, and cloth is bought anyway, cells of theirs are bought too, as
- * few as will do: first what is cut off after quilting, then what is small, then what lies beside such a join. Never
- * where nothing else is bought.
+ * nearly used up that nothing of them can be left long, cells of theirs are bought instead, as few as will do: first
+ * what is cut off after quilting, then what is small, then what lies beside such a join. Never where she wishes to buy
+ * nothing.
  */
 export function withClothAndGivers(layout: LayoutNode, job: Job): LayoutNode {
   const sourced = sourceCloth(layout, job);
-  let best = bestGiven(sourced, job);
-  const buys = wantsOf(sourced, job).some(({ source }) => source === "buy");
-  if (!buys || job.wishes.includes("buy-nothing")) return best.layout;
-  const bought: Path[] = [];
-  for (let now = best; best.without.length > 0 && bought.length < mostBought; ) {
+  const first = bestGiven(sourced, job);
+  if (job.wishes.includes("buy-nothing")) return first.layout;
+  const sparing = boughtForGivers(layout, first, { job, keeps: false });
+  // What a bought cell leaves free of her lengths may go to one that was bought, and that one gave.
+  const best =
+    sparing.without.length === 0 ? sparing : boughtForGivers(layout, sparing, { job, keeps: true });
+  return best.layout;
+}
+
+/** `keeps`: what is bought already is bought still. */
+type Buying = { readonly job: Job; readonly keeps: boolean };
+
+function boughtForGivers(layout: LayoutNode, first: Given, { job, keeps }: Buying): Given {
+  let best = first;
+  const bought: Path[] = keeps ? boughtIn(first.layout, job) : [];
+  const most = bought.length + mostBought;
+  for (let now = best; best.without.length > 0 && bought.length < most; ) {
     const tries = boughtToo(now, job).map((path) => {
       return () => ({ path, given: bestGiven(sourceCloth(layout, job, [...bought, path]), job) });
     });
@@ -73,7 +85,11 @@ export function withClothAndGivers(layout: LayoutNode, job: Job): LayoutNode {
     bought.push(next.path);
     if (now.without.length < best.without.length) best = now;
   }
-  return best.layout;
+  return best;
+}
+
+function boughtIn(layout: LayoutNode, job: Job): Path[] {
+  return wantsOf(layout, job).flatMap(({ path, source }) => (source === "buy" ? [path] : []));
 }
 
 type Bought = { readonly path: Path; readonly given: Given };
