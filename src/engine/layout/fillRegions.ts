@@ -15,7 +15,7 @@ import { type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { type Stock, stockOf } from "./stock.ts";
 import { coveredIn, thinned } from "./thinned.ts";
-import { type Tidied, type Tidying, tidied } from "./tidy/tidy.ts";
+import { recoloured, type Tidied, type Tidying, tidied } from "./tidy/tidy.ts";
 import type { Twig } from "./twig.ts";
 import type { LayoutNode } from "./types.ts";
 
@@ -28,6 +28,8 @@ export type RegionSearch = {
   readonly covered: number;
   /** The best layout so far; its cloth is still all to buy. */
   layout(): LayoutNode;
+  /** A layout of this search whose cloth has its sources, once more with an eye to how fabrics meet. */
+  recoloured(layout: LayoutNode): LayoutNode;
 };
 
 /** Starts filling the pieced regions of a composition with her leftovers. */
@@ -71,18 +73,23 @@ export function fillRegions(
       mostLeaves,
     );
   const stays = staysIn(region, { x: 0, y: 0 });
-  const tidying = { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), stays };
+  const mayMiss = style === "all-over";
+  const tidying = { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), mayMiss, stays };
   const looksOver = (found: readonly Twig[]): Tidied => {
     const twigs = arrange(whole(found));
     const layout = settle(region, twigs, job);
     const tries = tidyTries(twigs, search.moves, job);
     if (tries === 0) return { layout, used: 0, kept: 1, wrong: 0 };
-    return tidied(layout, { ...tidying, mayMiss: style === "all-over", tries });
+    return tidied(layout, { ...tidying, tries });
   };
   const earlier = new Earlier(search);
   return watched(search, {
     step: (moves) => earlier.step(moves),
     layout: () => bestTidied([search.best, ...(job.top === null ? [] : earlier.latest)], looksOver),
+    recoloured: (layout) => {
+      const tries = tidyTries(search.best, search.moves, job);
+      return tries === 0 ? layout : recoloured(layout, { ...tidying, tries });
+    },
   });
 }
 
@@ -186,9 +193,11 @@ function outlineFrom(spot: Spot, layout: Ground, { top, step }: Job): Outline | 
   return { left, top: above, right: left + top.width / step, bottom: above + top.height / step };
 }
 
-function watched(search: Search, { step, layout }: Pick<RegionSearch, "step" | "layout">): RegionSearch {
+type Made = Pick<RegionSearch, "step" | "layout" | "recoloured">;
+
+function watched(search: Search, made: Made): RegionSearch {
   return {
-    step,
+    ...made,
     get moves() {
       return search.moves;
     },
@@ -198,7 +207,6 @@ function watched(search: Search, { step, layout }: Pick<RegionSearch, "step" | "
     get covered() {
       return coveredShare(search.best);
     },
-    layout,
   };
 }
 

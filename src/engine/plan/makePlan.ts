@@ -10,6 +10,7 @@ import {
   leavesOf,
   type RegionSearch,
   type Stays,
+  withoutGivers,
 } from "../layout/index.ts";
 import { assert } from "../length/index.ts";
 import { stepsFor } from "../sewing/index.ts";
@@ -73,7 +74,7 @@ function groundFor(job: Job, { style, seed, stays }: PlanRequest): Ground {
 }
 
 function planOf(search: RegionSearch, job: Job, { style, seed }: PlanRequest): Plan {
-  const layout = withClothAndGivers(search.layout(), job);
+  const layout = inItsColours(search, job);
   const plan = wholePlan(layout, job, { style, seed, effort: search.moves });
   const problems = checkLayout(plan);
   assert(
@@ -81,6 +82,25 @@ function planOf(search: RegionSearch, job: Job, { style, seed }: PlanRequest): P
     `a plan that leaves the engine can be sewn: ${JSON.stringify(problems.slice(0, 3))}`,
   );
   return plan;
+}
+
+/** Bought cloth is of another fabric than hers: where both lie in a plan, fabrics meet otherwise than it was laid for. */
+function inItsColours(search: RegionSearch, job: Job): LayoutNode {
+  const laid = search.layout();
+  const sourced = withClothAndGivers(laid, job);
+  if (areEqual(clothsIn(sourced, job), clothsIn(laid, job))) return sourced;
+  const bare = search.recoloured(withoutGivers(sourced));
+  const again = withClothAndGivers(bare, job);
+  return areEqual(clothsIn(again, job), clothsIn(bare, job)) ? again : sourced;
+}
+
+/** The fabrics of its plain cells, in order. */
+function clothsIn(layout: LayoutNode, job: Job): readonly string[] {
+  return leavesOf(layout, job).flatMap(({ node }) => (node.kind === "cloth" ? [node.fabric] : []));
+}
+
+function areEqual(some: readonly string[], others: readonly string[]): boolean {
+  return some.length === others.length && some.every((one, at) => one === others[at]);
 }
 
 /**

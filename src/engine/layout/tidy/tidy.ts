@@ -47,15 +47,23 @@ export function tidied(layout: LayoutNode, tidying: Tidying): Tidied {
     table.refill();
     table.insist();
   }
-  table.partLikes();
-  table.partColours();
-  if (tidying.job.top !== null && table.partBoldly()) table.partColours();
+  table.partAlike();
   const tidy = withCopiesNamed(layoutFrom(table.root, tidying.job));
   return {
     // What stays keeps its own piece, even where a smaller one would serve.
     layout: tidying.stays.length > 0 ? tidy : smallestFitted(tidy, tidying),
     ...table.outcome,
   };
+}
+
+/**
+ * Pieces change places once more, now that it is known which cloth is bought: what touched its like need not touch it
+ * any more, and the other way round.
+ */
+export function recoloured(layout: LayoutNode, tidying: Tidying): LayoutNode {
+  const table = new Table(layout, tidying);
+  table.partAlike();
+  return table.isChanged ? withCopiesNamed(layoutFrom(table.root, tidying.job)) : layout;
 }
 
 /** What came of the last look. */
@@ -162,8 +170,14 @@ class Table {
     });
   }
 
+  partAlike(): void {
+    this.partLikes();
+    this.partColours();
+    if (this.eye.job.top !== null && this.partBoldly()) this.partColours();
+  }
+
   /** Like fabrics come apart wherever nothing else becomes worse by it. */
-  partLikes(): void {
+  private partLikes(): void {
     this.rounds(() => likesIn(this.looked.known.scene, this.eye), {
       ways: rearranged,
       tried: () => this.triedForLikes,
@@ -173,7 +187,7 @@ class Table {
   }
 
   /** Where like still touches like. Has anything changed? */
-  partBoldly(): boolean {
+  private partBoldly(): boolean {
     const { eye, viewer, mending, mostJoins, sameness, mayMiss, looked } = this;
     const boldness = { eye, viewer, mending, mostJoins, sameness, mayMiss, boldly: new Boldly() };
     for (;;) {
@@ -184,7 +198,7 @@ class Table {
   }
 
   /** Pieces change places, cells don't: how fabrics meet, and how they are spread. */
-  partColours(): void {
+  private partColours(): void {
     const { known } = this.looked;
     const most = known.faults.length;
     const { eye } = this;
