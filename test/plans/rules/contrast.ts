@@ -129,14 +129,22 @@ function differenceOf(one: Fabric, other: Fabric): number | null {
 
 /** Is there a cell to change places with, so that less of like fabrics touches? */
 function swapHelps(scene: Scene, at: number): boolean {
-  return (scene.twins[at] ?? []).some((twin) => {
-    const edges = [...(scene.edgesOf[at] ?? []), ...(scene.edgesOf[twin] ?? [])];
-    const likeLength = (fabrics: Scene["fabrics"]) =>
-      sumOf(
-        edges.map(({ one, other, long }) => (areLike(fabrics[one], fabrics[other], scene.wish) ? long : 0)),
-      );
-    return likeLength(swapped(scene.fabrics, at, twin)) < likeLength(scene.fabrics);
-  });
+  return (scene.twins[at] ?? []).some((twin) => moreTouches(scene, at, twin) < 0);
+}
+
+/** Would the exchange make like touch like where it need not? Then it is none that helps. */
+function partsLess(scene: Scene, at: number, twin: number): boolean {
+  return moreTouches(scene, at, twin) > 0;
+}
+
+/** By how much more of like fabrics touches after the exchange. */
+function moreTouches(scene: Scene, at: number, twin: number): number {
+  const edges = [...(scene.edgesOf[at] ?? []), ...(scene.edgesOf[twin] ?? [])];
+  const likeLength = (fabrics: Scene["fabrics"]) =>
+    sumOf(
+      edges.map(({ one, other, long }) => (areLike(fabrics[one], fabrics[other], scene.wish) ? long : 0)),
+    );
+  return likeLength(swapped(scene.fabrics, at, twin)) - likeLength(scene.fabrics);
 }
 
 /** Could either change places with another leftover in its row, so that less touches and no other rule is broken? */
@@ -244,7 +252,10 @@ function crowdedFabrics(scene: Scene): RuleBreak[] {
     if (id === undefined || cells.length < spreadFrom || places.size > 1 || cell === undefined) return [];
     const mendable = cells.some((at) =>
       (scene.twins[at] ?? []).some(
-        (twin) => thirds.get(twin) !== thirds.get(at) && scene.fabrics[twin]?.id !== id,
+        (twin) =>
+          thirds.get(twin) !== thirds.get(at) &&
+          scene.fabrics[twin]?.id !== id &&
+          !partsLess(scene, at, twin),
       ),
     );
     return mendable ? [breakAt("contrast", cell, `${cells.length} of ${id} in one third`)] : [];
@@ -294,7 +305,7 @@ function canBeBalanced(scene: Scene, thirds: ReadonlyMap<number, number>, third:
   return [...thirds].some(([at, place]) => {
     if (place !== third) return false;
     return (scene.twins[at] ?? []).some((twin) => {
-      if (thirds.get(twin) === third) return false;
+      if (thirds.get(twin) === third || partsLess(scene, at, twin)) return false;
       const offs = offsOf({ ...scene, fabrics: swapped(scene.fabrics, at, twin) }, thirds);
       return Math.abs(offs?.[third] ?? 0) < before - 1;
     });
