@@ -57,13 +57,13 @@ export function fillRegions(
   const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense });
   const edges = spots.map((spot) => edgesOf(spot, region));
-  const arrange = (twigs: readonly Twig[]) => keptInside(polished(twigs), edges, stock);
-  const polished = (twigs: readonly Twig[]) =>
+  const arrange = (twigs: readonly Twig[], turn: number) => keptInside(polished(twigs, turn), edges, stock);
+  const polished = (twigs: readonly Twig[], turn: number) =>
     polish(twigs, {
       stock,
       clash: clashOf(job),
       rooms: spots.map((spot) => ({ cloth: spot.region.fabric, outline: outlineFrom(spot, region, job) })),
-      random: randomFrom(seed),
+      random: randomFrom(seed + turn),
       tries: polishTries(twigs, search.moves),
     });
   const whole = (twigs: readonly Twig[]) =>
@@ -75,8 +75,8 @@ export function fillRegions(
   const stays = staysIn(region, { x: 0, y: 0 });
   const mayMiss = style === "all-over";
   const tidying = { job, spots: spots.map(rectOf), halves: halvesOf(spots, style), mayMiss, stays };
-  const looksOver = (found: readonly Twig[]): Tidied => {
-    const twigs = arrange(whole(found));
+  const looksOver = (found: readonly Twig[], turn: number): Tidied => {
+    const twigs = arrange(whole(found), turn);
     const layout = settle(region, twigs, job);
     const tries = tidyTries(twigs, search.moves, job);
     if (tries === 0) return { layout, used: 0, kept: 1, wrong: 0 };
@@ -85,7 +85,10 @@ export function fillRegions(
   const earlier = new Earlier(search);
   return watched(search, {
     step: (moves) => earlier.step(moves),
-    layout: () => bestTidied([search.best, ...(job.top === null ? [] : earlier.latest)], looksOver),
+    layout: () =>
+      job.top === null
+        ? looksOver(search.best, 0).layout
+        : bestTidied([search.best, ...earlier.latest], looksOver),
     recoloured: (layout) => {
       const tries = tidyTries(search.best, search.moves, job);
       return tries === 0 ? layout : recoloured(layout, { ...tidying, tries });
@@ -95,21 +98,26 @@ export function fillRegions(
 
 /** Where the last look took away more than that, what was found earlier is looked over too. */
 const wellKept = 0.8;
+/** So often the fullest is arranged anew while something is wrong with the best. */
+const mostTurns = 3;
+
+type LooksOver = (found: readonly Twig[], turn: number) => Tidied;
 
 /**
- * The fullest that is found may be what can be sewn least: the last look then makes most of it plain. An earlier one
- * that is less full keeps more.
+ * The fullest that is found may be what can be sewn least: the last look then makes most of it plain, or leaves
+ * something wrong. An earlier one that is less full may keep more, and the same arranged otherwise may come out right.
  */
-function bestTidied(
-  found: readonly (readonly Twig[])[],
-  looksOver: (found: readonly Twig[]) => Tidied,
-): LayoutNode {
+function bestTidied(found: readonly (readonly Twig[])[], looksOver: LooksOver): LayoutNode {
   const [latest = [], ...before] = found;
-  let best = looksOver(latest);
+  let best = looksOver(latest, 0);
   let last = best;
   for (const twigs of before) {
-    if (last.kept >= wellKept) break;
-    last = looksOver(twigs);
+    if (last.kept >= wellKept && best.wrong === 0) break;
+    last = looksOver(twigs, 0);
+    if (isBetter(last, best)) best = last;
+  }
+  for (let turn = 1; turn <= mostTurns && best.wrong > 0; turn++) {
+    last = looksOver(latest, turn);
     if (isBetter(last, best)) best = last;
   }
   return best.layout;

@@ -23,11 +23,7 @@ function isSpacer({ cloth }: Cell): boolean {
 
 function isSmall(cell: Cell, wide: boolean, others: readonly Cell[]): boolean {
   const own = 4 * span(cell, wide);
-  return others.length > 0 && others.every((other) => own < span(other, wide) && !areSameCloth(cell, other));
-}
-
-function areSameCloth({ cloth }: Cell, other: Cell): boolean {
-  return cloth !== null && cloth.fabric === other.cloth?.fabric;
+  return others.length > 0 && others.every((other) => own < span(other, wide));
 }
 
 function hasTwin(cell: Cell, sides: Scene["sides"]): boolean {
