@@ -10,12 +10,23 @@ import { isCutAlong } from "./resize.ts";
  */
 export function smallestTaken(layout: LayoutNode, job: Job): LayoutNode {
   const pieces = new Map(sizedIn(job).map((piece) => [piece.id, piece]));
-  const left = leftOf(layout, job);
-  return mapLeaves(layout, (leaf) => {
-    const piece = leaf.kind === "piece" ? pieces.get(leaf.piece) : undefined;
+  const rest = { left: leftOf(layout, job), pieces, job };
+  // What one cell gives back may serve another; the cloth that is cut into becomes less with each.
+  let [taken, changed] = withSmaller(layout, rest);
+  while (changed) [taken, changed] = withSmaller(taken, rest);
+  return taken;
+}
+
+function withSmaller(layout: LayoutNode, rest: Rest): readonly [layout: LayoutNode, changed: boolean] {
+  let changed = false;
+  const taken = mapLeaves(layout, (leaf) => {
+    const piece = leaf.kind === "piece" ? rest.pieces.get(leaf.piece) : undefined;
     if (leaf.kind !== "piece" || piece === undefined || leaf.copy !== undefined) return leaf;
-    return exchanged({ leaf, piece }, { left, pieces, job });
+    const other = exchanged({ leaf, piece }, rest);
+    changed ||= other !== leaf;
+    return other;
   });
+  return [taken, changed];
 }
 
 function sizedIn({ pieces }: Job): SizedPiece[] {
