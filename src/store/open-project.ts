@@ -231,7 +231,7 @@ export class OpenProject {
       },
       undo: () => this.#model.undo(),
       redo: () => this.#model.redo(),
-      saved: () => this.#saver.kept(),
+      saved: () => this.kept(),
       saveAgain: () => this.#saver.tryNow(),
       exportFile: () => this.exportFile(),
       addPictures: (pictures) => this.#addPictures(pictures),

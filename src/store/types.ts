@@ -140,7 +140,7 @@ export type ProjectHandle = ProjectEdits & {
   /** Her own edits since she opened it; never those of another tab. */
   undo(): void;
   redo(): void;
-  /** Resolves when all edits up to now are kept (true), or at the next failure (false). */
+  /** Resolves when all edits up to now are kept, and in the copy beside them too (true), or at the next failure (false). */
   saved(): Promise<boolean>;
   saveAgain(): void;
   exportFile(): Uint8Array;
