@@ -92,12 +92,20 @@ function madeSound(spoilt: Known, before: Known, boldness: Boldness): Bough | nu
   return mendedAgain(spoilt, before, boldness);
 }
 
-function isSound({ faults, scene }: Known, before: Known, { mayMiss }: Boldness): boolean {
-  if (faults.length <= before.faults.length) return true;
-  if (!mayMiss) return false;
-  const others = (all: readonly Fault[]) => all.filter(({ kind }) => kind !== "near miss").length;
-  const misses = faults.length - others(faults);
-  return others(faults) <= others(before.faults) && misses <= mayMissShare * meetingsIn(scene);
+function isSound(known: Known, before: Known, { mayMiss }: Boldness): boolean {
+  if (known.faults.length <= before.faults.length) return true;
+  return mayMiss && mattering(known, mayMiss) <= mattering(before, false) - missesIn(before);
+}
+
+/** How many of its faults matter: where some seams may nearly meet, as nobody looks for each of them, few enough don't. */
+export function mattering(known: Known, mayMiss: boolean): number {
+  const misses = missesIn(known);
+  const isFew = mayMiss && misses <= mayMissShare * meetingsIn(known.scene);
+  return known.faults.length - (isFew ? misses : 0);
+}
+
+function missesIn({ faults }: Known): number {
+  return faults.filter(({ kind }) => kind === "near miss").length;
 }
 
 function mendedAgain(spoilt: Known, before: Known, { mending, mostJoins, boldly }: Boldness): Bough | null {

@@ -10,7 +10,7 @@ import { type Glance, Known } from "./glance.ts";
 import { joinsIn } from "./joins.ts";
 import { likesIn } from "./likes.ts";
 import { type Mending, plainer, plainerBeside, plainerByTwo, rearranged } from "./moves.ts";
-import { Boldly, partedBoldly } from "./partBoldly.ts";
+import { Boldly, mattering, partedBoldly } from "./partBoldly.ts";
 import { coloursParted } from "./partColours.ts";
 import { gapsIn, type Refilling, refilled, refillingOf } from "./refill.ts";
 import { Sameness } from "./sameness.ts";
@@ -73,7 +73,7 @@ export type Tidied = {
   readonly used: number;
   /** Of what showed before, 0 to 1. */
   readonly kept: number;
-  /** How much is still wrong with it. */
+  /** How much is still wrong with it, but for what may be. */
   readonly wrong: number;
 };
 
@@ -151,9 +151,10 @@ class Table {
   }
 
   get outcome(): Omit<Tidied, "layout"> {
-    const { used, faults } = this.looked.known;
+    const { known } = this.looked;
+    const { used } = known;
     const before = this.begun.known.used;
-    return { used, kept: before > 0 ? Math.min(1, used / before) : 1, wrong: faults.length };
+    return { used, kept: before > 0 ? Math.min(1, used / before) : 1, wrong: mattering(known, this.mayMiss) };
   }
 
   get isChanged(): boolean {
