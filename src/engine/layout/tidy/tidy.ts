@@ -220,10 +220,14 @@ class Table {
     this.refill();
   }
 
-  /** Plain cloth in one place may spoil another first: what was a row's end is then a lonely bit beside it. */
+  /**
+   * Plain cloth in one place may spoil another first: what was a row's end is then a lonely bit beside it. And so may
+   * what is laid otherwise.
+   */
   private mendByWorse(): boolean {
     const before = this.looked;
-    const worse = this.plainerOnes().slice(0, mostWorse);
+    const plain = this.others([plainer, plainerByTwo, plainerBeside]).slice(0, mostWorse);
+    const worse = [...plain, ...this.others([rearranged]).slice(0, mostWorse)];
     return worse.some((looked) => {
       if (this.left <= 0) return false;
       this.lookOn(looked);
@@ -234,11 +238,11 @@ class Table {
     });
   }
 
-  /** All layouts with plain cloth round what is still wrong, the best first. */
-  private plainerOnes(): Looked[] {
+  /** All layouts in which what is still wrong is changed in these ways, the best first. */
+  private others(all: readonly Ways[]): Looked[] {
     const mending = { ...this.mending, root: this.root, begun: new Set<string>() };
     return this.looked.known.faults
-      .flatMap((fault) => [plainer, plainerByTwo, plainerBeside].flatMap((ways) => [...ways(fault, mending)]))
+      .flatMap((fault) => all.flatMap((ways) => [...ways(fault, mending)]))
       .filter((root) => joinsIn(root) <= this.mostJoins)
       .map((root) => this.lookWhole(root))
       .sort((one, other) => one.cost - other.cost);
