@@ -79,7 +79,7 @@ export function fillRegions(
     const twigs = arrange(whole(found), turn);
     const layout = settle(region, twigs, job);
     const tries = tidyTries(twigs, search.moves, job);
-    if (tries === 0) return { layout, used: 0, kept: 1, wrong: 0 };
+    if (tries === 0) return { layout, used: 0, kept: 1, wrong: 0, hasEnded: false };
     return tidied(layout, { ...tidying, tries });
   };
   const earlier = new Earlier(search);
@@ -112,15 +112,20 @@ function bestTidied(found: readonly (readonly Twig[])[], looksOver: LooksOver): 
   let best = looksOver(latest, 0);
   let last = best;
   for (const twigs of before) {
-    if (last.kept >= wellKept && best.wrong === 0) break;
+    if (last.kept >= wellKept && !isWrongAtLast(best)) break;
     last = looksOver(twigs, 0);
     if (isBetter(last, best)) best = last;
   }
-  for (let turn = 1; turn <= mostTurns && best.wrong > 0; turn++) {
+  for (let turn = 1; turn <= mostTurns && isWrongAtLast(best); turn++) {
     last = looksOver(latest, turn);
     if (isBetter(last, best)) best = last;
   }
   return best.layout;
+}
+
+/** More looks wouldn't have helped. */
+function isWrongAtLast({ wrong, hasEnded }: Tidied): boolean {
+  return wrong > 0 && hasEnded;
 }
 
 /** Less is wrong and hardly less shows, or clearly more shows and no more is wrong. */

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import { mostPhotos } from "../../../files/index.ts";
 import { useProject, useProjectContent } from "../../frame/index.ts";
@@ -18,23 +18,32 @@ export function KeepPhoto({ photo }: KeepPhotoProps) {
   const picture = useTableState().keptAs.get(photo.id);
   const [isTooLarge, setTooLarge] = useState(false);
   const isKept = picture !== undefined && photos.includes(picture);
+  // Making it anew takes a moment: the tick is there at once, and may go again before that.
+  const wanted = useRef(false);
+  const [isComing, setComing] = useState(false);
   const keep = async () => {
     const [id] = await project.addPictures([await table.pictureAt(photo.picture)]);
+    setComing(false);
+    if (!wanted.current) return;
     setTooLarge(id == null);
     if (id == null) return;
     table.keptAs(photo.id, id);
     const now = project.state().project.photos;
     if (!now.includes(id)) project.setPhotos([...now, id]);
   };
-  const change = (isWanted: boolean) =>
-    isWanted ? void keep() : project.setPhotos(photos.filter((one) => one !== picture));
+  const change = (isWanted: boolean) => {
+    wanted.current = isWanted;
+    setComing(isWanted);
+    if (!isWanted) project.setPhotos(photos.filter((one) => one !== picture));
+    else if (!isComing) keep().catch(() => setComing(false));
+  };
   const isFull = !isKept && photos.length >= mostPhotos;
   return (
     <span className={styles.keep}>
       <label className={styles.choice}>
         <input
           type="checkbox"
-          checked={isKept}
+          checked={isKept || isComing}
           disabled={isFull}
           onChange={({ target }) => change(target.checked)}
         />

@@ -75,6 +75,8 @@ export type Tidied = {
   readonly kept: number;
   /** How much is still wrong with it, but for what may be. */
   readonly wrong: number;
+  /** It was looked at as long as something could be mended, not only as long as there was time. */
+  readonly hasEnded: boolean;
 };
 
 /** A smaller piece that has taken the place of a big one is trimmed no more than it must be. */
@@ -154,7 +156,12 @@ class Table {
     const { known } = this.looked;
     const { used } = known;
     const before = this.begun.known.used;
-    return { used, kept: before > 0 ? Math.min(1, used / before) : 1, wrong: mattering(known, this.mayMiss) };
+    return {
+      used,
+      kept: before > 0 ? Math.min(1, used / before) : 1,
+      wrong: mattering(known, this.mayMiss),
+      hasEnded: this.left > 0,
+    };
   }
 
   get isChanged(): boolean {
@@ -225,6 +232,7 @@ class Table {
    * what is laid otherwise.
    */
   private mendByWorse(): boolean {
+    if (this.left <= 0) return false;
     const before = this.looked;
     const plain = this.others([plainer, plainerByTwo, plainerBeside]).slice(0, mostWorse);
     const worse = [...plain, ...this.others([rearranged]).slice(0, mostWorse)];
