@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { type Style, styles } from "../../src/engine/back/index.ts";
-import type { Job } from "../../src/engine/cloth/index.ts";
-import { type Cut, cut, length } from "../../src/engine/length/index.ts";
+import type { Job, SizedPiece } from "../../src/engine/cloth/index.ts";
+import { nodesOf } from "../../src/engine/layout/index.ts";
+import { type Cut, cut, inches, larger, length } from "../../src/engine/length/index.ts";
 import { defaultEffort, makePlan } from "../../src/engine/plan/index.ts";
 import { heaps, jobOf } from "./heaps.ts";
 import { checkOf, type Rule, rules } from "./rules.ts";
@@ -30,6 +31,30 @@ describe("where her lengths are nearly used up, and what is bought is of another
     expect(rules.flatMap((rule) => checkOf[rule](plan))).toEqual([]);
   });
 });
+
+it("strips of one length, too long for a set without something to trim: the set is shorter than they are", () => {
+  const job = withLongStrips(jobOf("real-r.5-s2", "weekend"));
+  const plan = makePlan(job, { style: "cross", seed: 1, effort: 400 });
+  expect(rules.flatMap((rule) => checkOf[rule](plan))).toEqual([]);
+  const sets = nodesOf(plan.layout, job).flatMap(({ node }) =>
+    node.kind === "join" && node.pattern === "strip-set" ? [node] : [],
+  );
+  expect(sets.map(({ width, height }) => Math.max(width, height))).toContain(inches(19));
+});
+
+/** Four strips of 20½ × 2½ in and what is shorter. */
+function withLongStrips(job: Job): Job {
+  const shown = job.fabrics.slice(0, 4);
+  const like = job.pieces.find((piece): piece is SizedPiece => piece.kind === "strip");
+  if (like === undefined) throw new Error("no strip in it");
+  const size = { width: cut(inches(41, 2)), height: cut(inches(5, 2)) };
+  const strips = shown.map(({ id: fabric }, at): SizedPiece => {
+    return { ...like, ...size, id: `strip-9${at}`, fabric, count: 1, direction: "none", keep: "trim" };
+  });
+  const isShort = (piece: Job["pieces"][number]) =>
+    piece.kind !== "crumbs" && larger(piece.width, piece.height) < inches(17);
+  return { ...job, pieces: [...job.pieces.slice(0, 14).filter(isShort), ...strips] };
+}
 
 function withShorter(job: Job, share: number): Job {
   const shorter = (height: Cut) => cut(length(Math.floor((height * share) / job.step) * job.step));

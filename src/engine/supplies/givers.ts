@@ -17,27 +17,13 @@ import {
   takenSizeOf,
   withoutGivers,
 } from "../layout/index.ts";
-import {
-  centimetres,
-  type DisplayUnit,
-  inches,
-  type Length,
-  larger,
-  type Size,
-  times,
-} from "../length/index.ts";
-import { isLongJoin } from "../work/index.ts";
+import { inches, type Length, larger, type Size, times } from "../length/index.ts";
+import { isLongJoin, leftLongIn } from "../work/index.ts";
 import { sheetsOf, sourceCloth } from "./source-cloth.ts";
 import { type Want, wantsOf } from "./wants.ts";
 
 /** Sewing drifts by as much a seam, steadily: 23 seams make 1 7/16 in (`work/errors`, published). */
 const driftOfSeam: Length = inches(1, 16);
-/** "One to two inches" is as much as quilters leave; never less than `leastLeftLong`. */
-const leftLongIn: Readonly<Record<DisplayUnit, { readonly usual: Length; readonly most: Length }>> = {
-  in: { usual: inches(1), most: inches(2) },
-  cm: { usual: centimetres(3), most: centimetres(5) },
-};
-
 /**
  * Leaves one part long beside every long join, so that what sewing adds or takes is trimmed off it and nothing has to
  * be eased: plain cloth that lies along the join, else a leftover with as much to spare, else the end of a row. Where

@@ -7,8 +7,10 @@ import {
   length,
   roundDownTo,
   smaller,
+  subtract,
   toFinished,
 } from "../length/index.ts";
+import { isLongJoin, leftLongIn } from "../work/index.ts";
 import { rowsFor, singles, smallestInSet } from "./heap.ts";
 import { asSet, joined, laid } from "./joined.ts";
 import { offerOf } from "./offer.ts";
@@ -19,7 +21,8 @@ const mostStrips = 6;
 
 /**
  * Strips of like length sewn side by side, two to six: the longest is at most 1 in or a tenth longer than the shortest,
- * to which all are cut. Standing and lying; a one-way print stays upright.
+ * to which all are cut. Where that makes long joins of their seams and no strip beside one has anything to spare, all are
+ * left longer than the set will be, and it is trimmed once it is sewn. Standing and lying; a one-way print stays upright.
  */
 export function stripOffers(job: Job): readonly Offer[] {
   const rows = rowsFor(job).filter((row) => row.kind === "strip" && row.keep !== "whole" && isWide(row, job));
@@ -56,8 +59,8 @@ function likeSets(strips: readonly SizedPiece[]): readonly (readonly SizedPiece[
 }
 
 function setOffers(set: readonly SizedPiece[], job: Job): readonly Offer[] {
-  const long = set.map((strip) => roundDownTo(toFinished(longOf(strip), job.seam), job.step)).reduce(smaller);
   const strips = spread(set);
+  const long = longIn(strips, job);
   const rows = [...new Set(set)];
   const insideOnly = rows.some(({ grain }) => grain !== "straight");
   return [true, false]
@@ -65,6 +68,18 @@ function setOffers(set: readonly SizedPiece[], job: Job): readonly Offer[] {
     .map((standing) => setOf(strips, long, { standing, job }))
     .map((made) => offerOf({ pattern: "strip-set", made, insideOnly }, rows, job))
     .filter(({ atMost }) => atMost > 0);
+}
+
+/** What a set of strips in this order finishes at along them. */
+function longIn(strips: readonly SizedPiece[], { unit, seam, step }: Job): Finished {
+  const shortest = strips.map(longOf).reduce(smaller);
+  const long = roundDownTo(toFinished(shortest, seam), step);
+  const { usual } = leftLongIn[unit];
+  const gives = (strip: SizedPiece) => toFinished(longOf(strip), seam) - long >= usual;
+  const isGiven = strips.slice(1).every((strip, at) => gives(strip) || gives(strips[at] ?? strip));
+  return !isLongJoin(long, 0) || isGiven
+    ? long
+    : roundDownTo(subtract(toFinished(shortest, seam), usual), step);
 }
 
 function mayLie(strip: SizedPiece, standing: boolean): boolean {

@@ -1,5 +1,13 @@
 import type { Job, Time } from "../cloth/index.ts";
-import { inches, type Length, length, type Size, smaller } from "../length/index.ts";
+import {
+  centimetres,
+  type DisplayUnit,
+  inches,
+  type Length,
+  length,
+  type Size,
+  smaller,
+} from "../length/index.ts";
 
 /** How many seams fit into the time she gives: an afternoon about 40, a weekend about 120 (common practice). */
 export function joinLimit(time: Time): number {
@@ -44,3 +52,9 @@ export function easingLimit(seam: Length): Length {
 export function isLongJoin(long: number, seams: number): boolean {
   return long > inches(18) || seams > 6;
 }
+
+/** "One to two inches" is as much as quilters leave on a part beside a long join, to be trimmed once that is sewn. */
+export const leftLongIn: Readonly<Record<DisplayUnit, { readonly usual: Length; readonly most: Length }>> = {
+  in: { usual: inches(1), most: inches(2) },
+  cm: { usual: centimetres(3), most: centimetres(5) },
+};
