@@ -49,7 +49,11 @@ export function partedBoldly(known: Known, boldness: Boldness): Bough | null {
 }
 
 /** Those in which least of like touches first. */
-function promising(known: Known, { eye, mending, sameness, boldly }: Boldness): Bough[] {
+function promising(known: Known, boldness: Boldness): Bough[] {
+  const { eye, mending, sameness, boldly, mayMiss } = boldness;
+  // Where some may nearly meet, so many more may.
+  const misses = mayMiss ? Math.floor(mayMissShare * meetingsIn(known.scene)) : 0;
+  const most = known.faults.length + Math.max(mostSpoilt, misses);
   const found: { root: Bough; cost: number }[] = [];
   for (const root of rowsExchanged(known.root, likesIn(known.scene, eye), mending)) {
     const number = sameness.of(root);
@@ -58,7 +62,7 @@ function promising(known: Known, { eye, mending, sameness, boldly }: Boldness): 
     if (boldly.left-- <= 0) break;
     const glance = known.glanceAt(root);
     if (glance.like >= known.like || glance.used < known.used - touch) continue;
-    if (glance.faults(known.faults.length + mostSpoilt) !== null) found.push({ root, cost: glance.like });
+    if (glance.faults(most) !== null) found.push({ root, cost: glance.like });
   }
   return found.sort((one, other) => one.cost - other.cost).map(({ root }) => root);
 }
