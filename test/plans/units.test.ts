@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fabricOf, type Grain, type Job, type Piece, type SizedPiece } from "../../src/engine/cloth/index.ts";
 import { checkLayout, figuresOf, type LayoutNode } from "../../src/engine/layout/index.ts";
-import { areaOf, cut, inches, length, millimetres } from "../../src/engine/length/index.ts";
+import { areaOf, cut, inches, larger, length, millimetres } from "../../src/engine/length/index.ts";
 import { stepsFor } from "../../src/engine/sewing/index.ts";
 import { type Offer, seamLengthInside, unitsFrom } from "../../src/engine/units/index.ts";
 import { heaps, jobOf } from "./heaps.ts";
@@ -349,13 +349,24 @@ describe("squares and strips", () => {
 
   it("strips of like length are cut to the shortest", () => {
     const offers = unitsFrom(
-      jobWith([strip("moss", 20, 164), strip("rust", 16, 160), strip("oat", 20, 140)]),
+      jobWith([strip("moss", 20, 132), strip("rust", 16, 128), strip("oat", 20, 112)]),
     );
-    // 20 in and 20 1/2 in go together, 17 1/2 in does not.
+    // 16 in and 16 1/2 in go together, 14 in does not.
     expect(offers.map(({ pattern, width, height, fabrics }) => [pattern, width, height, fabrics])).toEqual([
-      ["strip-set", inches(7, 2), inches(39, 2), ["moss", "rust"]],
-      ["strip-set", inches(39, 2), inches(7, 2), ["moss", "rust"]],
+      ["strip-set", inches(7, 2), inches(31, 2), ["moss", "rust"]],
+      ["strip-set", inches(31, 2), inches(7, 2), ["moss", "rust"]],
     ]);
+  });
+
+  it("beside each long seam of a set one strip is an inch longer, or the set is as much shorter", () => {
+    const longOf = (...longs: readonly number[]) => {
+      const rows = longs.map((long, at) => strip(`strip-${at}`, 16, long));
+      return unitsFrom(jobWith(rows)).map(({ width, height }) => larger(width, height))[0];
+    };
+    // 20 in and half an inch more, an inch more; and 18 in finished, which is no long seam yet.
+    expect(longOf(164, 160)).toBe(inches(37, 2));
+    expect(longOf(168, 160)).toBe(inches(39, 2));
+    expect(longOf(148, 148)).toBe(inches(18));
   });
 
   it("a round about a small block", () => {
