@@ -1,5 +1,5 @@
 import type { Locator, Page } from "@playwright/test";
-import { expect, reloadKept, test } from "./verso.ts";
+import { expect, pauseBetweenTaps, reloadKept, test } from "./verso.ts";
 
 test.use({ searches: true });
 
@@ -224,6 +224,7 @@ test.describe("by taps alone", () => {
 });
 
 async function tapAndType(page: Page, name: string, text: string): Promise<void> {
+  await pauseBetweenTaps(page);
   await page.getByRole("textbox", { name }).tap();
   await page.keyboard.type(text);
 }

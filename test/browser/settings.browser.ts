@@ -13,9 +13,14 @@ import {
 // It tells what the browser keeps.
 test.use({ serviceWorkers: "allow" });
 
-const toSettings = (page: Page) => page.getByRole("link", { name: "Settings" }).click();
 const home = (page: Page) => page.getByRole("link", { name: "Verso, your projects" }).click();
 const group = (page: Page, name: string) => page.getByRole("region", { name });
+
+/** Waits until it is there: the page she comes from opens files too. */
+async function toSettings(page: Page): Promise<void> {
+  await page.getByRole("link", { name: "Settings" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Settings" })).toBeVisible();
+}
 
 async function newBack(page: Page, title: string): Promise<void> {
   await page.getByRole("button", { name: "New back" }).click();

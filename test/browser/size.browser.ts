@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
+import { expect, expectAccessible, pauseBetweenTaps, reloadKept, screenSizes, test } from "./verso.ts";
 
 const measure = (page: Page, name: string) => page.getByRole("textbox", { name, exact: true });
 const theBack = (page: Page) => page.getByRole("img", { name: /^Drawing of the back/ });
@@ -111,6 +111,21 @@ test("her own size of the back, without a top", async ({ page }) => {
   await expectAccessible(page);
 });
 
+test("what is said of a field she leaves moves nothing away under her finger", async ({ page }) => {
+  await newBack(page);
+  await measure(page, "Width, middle").fill("sixty");
+  const below = measure(page, "Height, middle");
+  await below.hover();
+  const before = (await below.boundingBox())?.y ?? 0;
+  await page.mouse.down();
+  await expect(below).toBeFocused();
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  expect((await below.boundingBox())?.y).toBe(before);
+  await page.mouse.up();
+  await expect(page.getByText(/Middle: “sixty” does not read as a size/)).toBeVisible();
+  expect((await below.boundingBox())?.y).toBeGreaterThan(before);
+});
+
 test("by taps alone, with a key for each eighth", async ({ browser, baseURL }) => {
   const context = await browser.newContext({
     ...(baseURL === undefined ? {} : { baseURL }),
@@ -130,6 +145,7 @@ test("by taps alone, with a key for each eighth", async ({ browser, baseURL }) =
   // Another one takes the place of the one before.
   await page.getByRole("group", { name: "Eighths of an inch" }).getByText("¾").tap();
   await expect(measure(page, "Width, middle")).toHaveValue("60¾");
+  await pauseBetweenTaps(page);
   await measure(page, "Height, middle").tap();
   await page.keyboard.type("80");
   await page.getByText("By hand").tap();

@@ -1,6 +1,7 @@
-import { type FocusEvent, type ReactNode, useRef, useState } from "react";
+import { type ReactNode, useRef, useState } from "react";
 import type { DisplayUnit } from "../../../engine/length/index.ts";
 import styles from "./lengthField.module.css";
+import { onceLetGo } from "./onceLetGo.ts";
 
 const eighths = ["⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"] as const;
 
@@ -8,18 +9,14 @@ type FractionsProps = { readonly unit: DisplayUnit; readonly label: string; read
 
 /** The keys for digits on a phone have no fractions: here they are, below the fields, while one is written in. */
 export function Fractions({ unit, label, children }: FractionsProps) {
-  const field = useRef<HTMLInputElement | null>(null);
-  const [writing, setWriting] = useState(false);
-  const entered = ({ target }: FocusEvent) => {
-    if (!(target instanceof HTMLInputElement) || target.inputMode !== "decimal") return;
-    field.current = target;
-    setWriting(true);
-  };
+  const group = useRef<HTMLDivElement>(null);
+  const [field, setField] = useState<HTMLInputElement | null>(null);
+  const look = () => onceLetGo(() => setField(writtenIn(group.current)));
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only hears which of its fields is written in
-    <div onFocus={entered} onBlur={() => setWriting(false)}>
+    <div ref={group} onFocus={look} onBlur={look}>
       {children}
-      {writing && unit === "in" && (
+      {field !== null && unit === "in" && (
         <fieldset className={styles.fractions} aria-label={label}>
           {eighths.map((eighth) => (
             <button
@@ -30,7 +27,7 @@ export function Fractions({ unit, label, children }: FractionsProps) {
               // The field stays the one that is written in.
               onPointerDown={(event) => event.preventDefault()}
               onMouseDown={(event) => event.preventDefault()}
-              onClick={() => field.current && writeInto(field.current, eighth)}
+              onClick={() => writeInto(field, eighth)}
             >
               {eighth}
             </button>
@@ -39,6 +36,12 @@ export function Fractions({ unit, label, children }: FractionsProps) {
       )}
     </div>
   );
+}
+
+function writtenIn(group: Element | null): HTMLInputElement | null {
+  const focused = document.activeElement;
+  const takesLengths = focused instanceof HTMLInputElement && focused.inputMode === "decimal";
+  return takesLengths && group?.contains(focused) ? focused : null;
 }
 
 /** In place of the fraction that stands before the caret, if there is one. */

@@ -3,6 +3,7 @@ import { Button, FieldError, Input, Label, Text, TextField } from "react-aria-co
 import type { DisplayUnit, Length, LengthProblem } from "../../../engine/length/index.ts";
 import { type Measured, measuredLength } from "../../../files/index.ts";
 import styles from "./lengthField.module.css";
+import { onceLetGo } from "./onceLetGo.ts";
 import { problemIn, readingsOf, shownText } from "./shownText.ts";
 
 type LengthFieldProps = {
@@ -40,7 +41,7 @@ export function LengthField(props: LengthFieldProps) {
       className={`${inRow ? styles.inRow : styles.field}`}
       value={shownText(measured, unit)}
       onChange={(text) => onChange(measuredLength(text, unit))}
-      onFocusChange={setWriting}
+      onFocusChange={(writes) => onceLetGo(() => setWriting(writes))}
       isInvalid={said !== undefined}
       validationBehavior="aria"
       {...(name === undefined ? {} : { "aria-label": name })}
