@@ -144,7 +144,7 @@ test.describe("by taps", () => {
       await expect(large(page)).toBeVisible({ timeout: 30_000 });
       const id = new URL(page.url()).hash.split("/")[1];
       await page.goto(`./#/${id}/leftovers`);
-      await expect(page.getByText("Keep back", { exact: false }).first()).toBeVisible();
+      await expect(page.getByRole("button", { name: /, keep back\.$/ })).toBeVisible();
     });
   });
 

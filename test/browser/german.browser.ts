@@ -42,6 +42,7 @@ for (const [name, viewport] of Object.entries({ phone: screenSizes.phone, laptop
     };
     await page.goto("./");
     await expect(page.locator("html")).toHaveAttribute("lang", "de");
+    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
     await look();
     await page.getByRole("button", { name: "Das Beispiel ausprobieren" }).click();
     await expect(page.getByRole("heading", { level: 1, name: "Plan" })).toBeVisible();
