@@ -27,9 +27,9 @@ test("in colour, light and dark, seams, and under the top, where a tap finds the
   await openKeptBack(page);
   expect((await fills(page)).every(isGrey)).toBe(false);
   await view(page, "Light and dark").click();
-  expect((await fills(page)).every(isGrey)).toBe(true);
+  await expect.poll(async () => (await fills(page)).every(isGrey)).toBe(true);
   await view(page, "Seams").click();
-  expect(new Set(await fills(page)).size).toBe(1);
+  await expect.poll(async () => new Set(await fills(page)).size).toBe(1);
   await expectAccessible(page);
   await view(page, "Color").click();
   await tapAt(page, 0.12, 0.4);
@@ -56,6 +56,7 @@ test("steps to go: what is ticked as sewn is drawn full, the rest pale with the 
   const full = await fills(page);
   await view(page, "Steps to go").click();
   const numbers = drawing(page).locator("text");
+  await expect(page.getByText(/Sewn so far: 0 of \d+ steps\./)).toBeVisible();
   const before = await numbers.allTextContents();
   expect(before.length).toBeGreaterThan(2);
   const pale = await fills(page);
@@ -86,7 +87,7 @@ test("enlarged by buttons, keys and wheel; its lines stay as fine, and double", 
   expect((await larger.boundingBox())?.height).toBeGreaterThanOrEqual(48);
   await larger.click();
   await larger.click();
-  expect(await wide()).toBeCloseTo(whole * 2.25, 0);
+  await expect.poll(wide).toBeCloseTo(whole * 2.25, 0);
   const lines = await drawing(page).evaluate((svg) =>
     [...svg.querySelectorAll("path[class*=piecing]")].map((line) => {
       const { vectorEffect, strokeWidth, stroke } = getComputedStyle(line);
@@ -103,7 +104,7 @@ test("enlarged by buttons, keys and wheel; its lines stay as fine, and double", 
   await expect.poll(across).toBeGreaterThan(before);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(screenSizes.phone.width);
   await page.keyboard.press("0");
-  expect(await wide()).toBeCloseTo(whole, 0);
+  await expect.poll(wide).toBeCloseTo(whole, 0);
   await drawing(page).hover();
   await page.keyboard.down("Control");
   await page.mouse.wheel(0, -200);

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { useProject } from "../frame/index.ts";
 
 /** A picture that is kept with the project, unpacked once so that its size is known. */
@@ -68,15 +68,22 @@ export function usePictures(ids: readonly string[]): ReadonlyMap<string, KeptPic
     const all = own.map(async ([id, { picture }]) => [id, await picture] as const);
     void Promise.all(all).then((found) => {
       const shown = found.flatMap(([id, picture]) => (picture === null ? [] : [[id, picture] as const]));
-      if (here && shown.length > 0) setPictures(new Map(shown));
+      if (here && own.length > 0) setPictures(new Map(shown));
     });
     return () => {
       here = false;
-      setPictures(none);
-      for (const [id] of own) letGo(id);
+      // Whoever shows the same cloth next, in another plan, finds it unpacked.
+      queueMicrotask(() => {
+        for (const [id] of own) letGo(id);
+      });
     };
   }, [project, wanted]);
-  return pictures;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: others may be held for what is wanted now
+  return useMemo(() => stillHeld(pictures), [pictures, wanted]);
+}
+
+function stillHeld(pictures: ReadonlyMap<string, KeptPicture>): ReadonlyMap<string, KeptPicture> {
+  return new Map([...pictures].filter(([id, { address }]) => held.get(id)?.address === address));
 }
 
 /** An address of a leftover's picture, for an `img`; null where there is none. `id`: `Leftover.picture`. */

@@ -167,12 +167,14 @@ const Cloth = memo(function Cloth({
   );
 });
 
+// Not a class: browsers are slow to find out what another class changes, and a back has hundreds of patches.
+const noColour = "#cfc9bd";
+
 function Patch(patch: PatchMark) {
-  const fill = patch.lab === null ? undefined : hexOf(patch.lab);
-  const className = fill === undefined ? styles.noColour : undefined;
-  if (patch.kind === "box") return <rect {...patch.box} className={className} fill={fill} />;
+  const fill = patch.lab === null ? noColour : hexOf(patch.lab);
+  if (patch.kind === "box") return <rect {...patch.box} fill={fill} />;
   // A hair of its own colour closes the slit that a slanted edge leaves between two patches.
-  return <path d={patch.d} className={className} fill={fill} stroke={fill} strokeWidth={0.4} />;
+  return <path d={patch.d} fill={fill} stroke={fill} strokeWidth={0.4} />;
 }
 
 /** A line over cloth: a dark one on a light one, so that it shows on any print. */

@@ -1,7 +1,9 @@
 import {
+  type Dispatch,
   type KeyboardEvent,
   type ReactNode,
   type RefObject,
+  type SetStateAction,
   useEffect,
   useLayoutEffect,
   useRef,
@@ -28,7 +30,7 @@ export function enlargedBy(size: number, strides: number): number {
 type EnlargedProps = {
   /** How many times as large as its place; 1: whole. */
   readonly size: number;
-  readonly onSize: (size: number) => void;
+  readonly onSize: Dispatch<SetStateAction<number>>;
   readonly children: ReactNode;
 };
 
@@ -40,10 +42,10 @@ export function Enlarged({ size, onSize, children }: EnlargedProps) {
   const texts = useTexts(viewTexts);
   const place = useRef<HTMLElement>(null);
   useMiddle(place, size);
-  useFingers(place, size, onSize);
+  useFingers(place, onSize);
   const keys = ({ key }: KeyboardEvent) => {
-    if (key === "+" || key === "=") onSize(enlargedBy(size, 1));
-    if (key === "-") onSize(enlargedBy(size, -1));
+    if (key === "+" || key === "=") onSize((now) => enlargedBy(now, 1));
+    if (key === "-") onSize((now) => enlargedBy(now, -1));
     if (key === "0") onSize(1);
   };
   return (
@@ -80,15 +82,11 @@ function useMiddle(place: RefObject<HTMLElement | null>, size: number) {
 }
 
 /** Two fingers, or a wheel with Ctrl held down, which is also how a touch pad tells of two fingers. */
-function useFingers(place: RefObject<HTMLElement | null>, size: number, onSize: (size: number) => void) {
-  const now = useRef(size);
-  useEffect(() => {
-    now.current = size;
-  }, [size]);
+function useFingers(place: RefObject<HTMLElement | null>, onSize: EnlargedProps["onSize"]) {
   useEffect(() => {
     const { current: box } = place;
     if (box === null) return;
-    const times = (by: number) => onSize(enlargedBy(now.current, Math.log(by) / Math.log(stride)));
+    const times = (by: number) => onSize((now) => enlargedBy(now, Math.log(by) / Math.log(stride)));
     const wheel = (event: WheelEvent) => {
       if (!event.ctrlKey) return;
       event.preventDefault();

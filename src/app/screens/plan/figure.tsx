@@ -1,4 +1,12 @@
-import { type MouseEvent, type ReactNode, useMemo, useState } from "react";
+import {
+  type Dispatch,
+  type MouseEvent,
+  type ReactNode,
+  type SetStateAction,
+  useDeferredValue,
+  useMemo,
+  useState,
+} from "react";
 import { Button, ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import type { Lab } from "../../../engine/cloth/index.ts";
 import {
@@ -59,19 +67,25 @@ export function Figure({
   const texts = useTexts(viewTexts);
   const drawn = useTexts(drawingTexts);
   const [wanted, setView] = useState<View>("cloth");
-  const [size, setSize] = useState(1);
+  const [wantedSize, setSize] = useState(1);
   const offered = viewsOf(drawing, { cloth: onCloth !== null, toGo: toGo !== undefined });
-  const view = offered.includes(wanted) ? wanted : "colour";
+  const chosen = offered.includes(wanted) ? wanted : "colour";
+  // What she pressed is marked at once; the drawing, with all its patches, follows a moment later.
+  const view = useDeferredValue(chosen);
+  const size = useDeferredValue(wantedSize);
   const shown = useMemo(
     () => drawingInView(drawing, view, (cell) => toGo?.steps[cell] != null),
     [drawing, view, toGo],
   );
   const [covering, setCovering] = useState(0.6);
   const isUnderTop = view === "through-top" && topPicture !== undefined;
-  const underTop = isUnderTop && <TopOverBack drawing={shown} picture={topPicture} covering={covering} />;
   const isToGo = view === "to-go" && toGo !== undefined;
-  const numbers = isToGo && <StepNumbers drawing={shown} steps={toGo.steps} />;
-  const overCloth = view === "cloth" ? onCloth : numbers || underTop;
+  // The same while nothing in it changes, so that the drawing is not gone through for a press elsewhere.
+  const overCloth = useMemo(() => {
+    if (view === "cloth") return onCloth;
+    if (isToGo) return <StepNumbers drawing={shown} steps={toGo.steps} />;
+    return isUnderTop && <TopOverBack drawing={shown} picture={topPicture} covering={covering} />;
+  }, [view, onCloth, isToGo, toGo, shown, isUnderTop, topPicture, covering]);
   const { framed } = marks;
   // Under the top left is right.
   const isCarried = carrying !== undefined && framed !== undefined && view !== "through-top";
@@ -104,8 +118,8 @@ export function Figure({
       {isUnderTop && <Covering covering={covering} onCovering={setCovering} />}
       {onTap !== undefined && (
         <div className={styles.ways}>
-          <Views view={view} offered={offered} onView={setView} />
-          <Sizes size={size} onSize={setSize} />
+          <Views view={chosen} offered={offered} onView={setView} />
+          <Sizes size={wantedSize} onSize={setSize} />
         </div>
       )}
     </figure>
@@ -164,7 +178,7 @@ function Views({ view, offered, onView }: ViewsProps) {
   );
 }
 
-type SizesProps = { readonly size: number; readonly onSize: (size: number) => void };
+type SizesProps = { readonly size: number; readonly onSize: Dispatch<SetStateAction<number>> };
 
 function Sizes({ size, onSize }: SizesProps) {
   const texts = useTexts(viewTexts);
@@ -175,7 +189,7 @@ function Sizes({ size, onSize }: SizesProps) {
         className={`button ${styles.size}`}
         aria-label={texts.smaller}
         isDisabled={size === 1}
-        onPress={() => onSize(enlargedBy(size, -1))}
+        onPress={() => onSize((now) => enlargedBy(now, -1))}
       >
         −
       </Button>
@@ -183,7 +197,7 @@ function Sizes({ size, onSize }: SizesProps) {
         className={`button ${styles.size}`}
         aria-label={texts.larger}
         isDisabled={size === largest}
-        onPress={() => onSize(enlargedBy(size, 1))}
+        onPress={() => onSize((now) => enlargedBy(now, 1))}
       >
         +
       </Button>
