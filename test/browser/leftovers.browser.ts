@@ -172,7 +172,7 @@ test("by keyboard alone: lines entered, cells changed, rows chosen, marked and r
     await page.keyboard.type(text);
     await page.keyboard.press("Enter");
   }
-  await expect(pieces(page).first()).toBeVisible();
+  await expect(main(page).getByText(/in 3 rows/)).toBeVisible();
 
   const grid = page.getByRole("grid", { name: "Every row" });
   for (let tabs = 0; tabs < 12 && (await grid.locator(":focus").count()) === 0; tabs++) {
@@ -320,8 +320,14 @@ test.describe("by taps alone, on a phone", () => {
 
   test("everything to be tapped is at least 44 by 44, save words in a row of marks", async ({ page }) => {
     await openSample(page);
-    for (const name of ["Piles", "List", "Fabrics", "More"]) {
+    for (const [name, drawn] of Object.entries({
+      Piles: "piles",
+      List: "list",
+      Fabrics: "fabrics",
+      More: "about",
+    })) {
       await view(page, name).tap();
+      await expect(main(page).locator(`[data-view=${drawn}]`)).toBeVisible();
       const targets = await main(page)
         .locator("button, input:not(label input, [type=file]), label:has(input), a")
         .filter({ visible: true })
@@ -356,6 +362,7 @@ test("pieces show their own cloth alone: no mark, no choice, no theme changes it
   const before = await colours();
   expect(before.length).toBeGreaterThan(50);
   await mark(page, "Strips", "use first").click();
+  await expect(mark(page, "Strips", "use first")).toBeChecked();
   await pile(page, "Strips").getByRole("listitem").first().getByRole("button").click();
   await expect(page.getByRole("region", { name: "Mark what is chosen" })).toBeVisible();
   expect(await colours()).toEqual(before);
@@ -498,8 +505,11 @@ for (const [name, viewport] of Object.entries(looks))
     await expect(page.getByRole("dialog", { name: "All about row 29" })).toBeVisible();
     await expectAccessible(page, "[role=dialog]");
     await page.keyboard.press("Escape");
-    for (const other of name === "phone" ? ["Fabrics", "More"] : []) {
+    for (const [other, shown] of name === "phone"
+      ? Object.entries({ Fabrics: "fabrics", More: "about" })
+      : []) {
       await view(page, other).click();
+      await expect(main(page).locator(`[data-view=${shown}]`)).toBeVisible();
       await expectAccessible(page);
     }
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);

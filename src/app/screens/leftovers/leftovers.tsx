@@ -1,4 +1,4 @@
-import { Activity, memo, type ReactNode, useMemo, useState } from "react";
+import { Activity, memo, type ReactNode, useDeferredValue, useMemo, useState } from "react";
 import { shelfTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
@@ -20,7 +20,8 @@ import { useView, Views } from "./views.tsx";
 
 /** What is left over: entered line by line or many at once, mended, sorted in piles, marked. */
 export default function Leftovers() {
-  const project = useProjectContent();
+  // Her line is entered and the next one begun before hundreds of rows are sorted and drawn anew.
+  const project = useDeferredValue(useProjectContent());
   const [sorted] = useState(heapSorter);
   const heap = useMemo(() => sorted(project), [sorted, project]);
   return (
@@ -83,13 +84,13 @@ type TheHeapProps = { readonly isEmpty: boolean; readonly say: (text: string) =>
 /** The heap, looked at from all sides. What she types above it is no concern of it. */
 const TheHeap = memo(function TheHeap({ isEmpty, say }: TheHeapProps) {
   const texts = useLeftoversTexts();
-  const { views, view, setView, shows } = useView();
+  const { views, view, shown, setView, shows } = useView();
   const shelfWords = useTexts(shelfTexts);
   const { chosen, choose, toggle, mark, remove, shelve } = useChosen();
   return (
     <>
       {!isEmpty && <Views views={views} view={view} onView={setView} />}
-      <div className={styles.heap} data-view={view}>
+      <div className={styles.heap} data-view={shown}>
         {!isEmpty && (
           <Part isShown={shows("list")}>
             <div className={styles.list}>

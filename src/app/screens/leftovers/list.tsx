@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Leftover } from "../../../files/index.ts";
 import type { LeftoversTexts } from "../../../words/index.ts";
@@ -22,7 +22,8 @@ const shownFirst = 40;
 /** Every row in a grid; the last one entered first. */
 export function HeapList({ chosen, onChoose }: HeapListProps) {
   const texts = useLeftoversTexts();
-  const { leftovers, settings } = useProjectContent();
+  const { leftovers: now, settings } = useProjectContent();
+  const leftovers = useDeferredValue(now);
   const [editing, setEditing] = useState<Editing | null>(null);
   const [whole, setWhole] = useState<string | null>(null);
   const newestFirst = useMemo(() => {

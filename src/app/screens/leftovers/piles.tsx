@@ -49,7 +49,7 @@ type Scale = { readonly pictures: ReadonlyMap<string, RowPicture>; readonly acro
 
 type OnePileProps = Scale & PilesProps & { readonly pile: Pile; readonly isGrey: boolean };
 
-function OnePile({ pile, chosen, onMark, pictures, ...rest }: OnePileProps) {
+const OnePile = memo(function OnePile({ pile, chosen, onMark, pictures, ...rest }: OnePileProps) {
   const texts = useLeftoversTexts();
   const { colours } = useHeap();
   const { shown, rest: hidden, showMore } = useShownPart(pile.rows);
@@ -80,7 +80,7 @@ function OnePile({ pile, chosen, onMark, pictures, ...rest }: OnePileProps) {
       )}
     </section>
   );
-}
+});
 
 type PileHeadProps = Pick<OnePileProps, "pile" | "onMark">;
 

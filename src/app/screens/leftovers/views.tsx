@@ -1,4 +1,4 @@
-import { useState, useSyncExternalStore } from "react";
+import { useDeferredValue, useState, useSyncExternalStore } from "react";
 import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import { type HeapView, heapViews } from "../../../words/index.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
@@ -16,7 +16,9 @@ export function useView() {
       : heapViews.filter((one) => one !== "all");
   const usual: HeapView = isTablet ? "all" : "piles";
   const view = isLaptop ? "all" : picked !== null && views.includes(picked) ? picked : usual;
-  return { views, view, setView, shows: (part: HeapView) => view === "all" || view === part };
+  // Which one was pressed is marked at once; what it shows, hundreds of rows, follows a moment later.
+  const shown = useDeferredValue(view);
+  return { views, view, shown, setView, shows: (part: HeapView) => shown === "all" || shown === part };
 }
 
 function useWidth(query: string): boolean {
