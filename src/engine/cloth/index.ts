@@ -7,5 +7,6 @@ export { fabricOf, isUndyed, plainId, undyed } from "./fabrics.ts";
 export * from "./piles.ts";
 export { fabricValue, meanValue, settingOff } from "./plain.ts";
 export * from "./problems.ts";
+export { rowOf } from "./rowOf.ts";
 export * from "./shape.ts";
 export * from "./types.ts";

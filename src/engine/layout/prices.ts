@@ -4,6 +4,8 @@ import type { Wish } from "../cloth/index.ts";
 export type Prices = {
   /** Per cell of plain cloth, beside its area. */
   readonly clothCell: number;
+  /** Per inch of the side of a square of its area: two cells cost more than one as large as both. */
+  readonly clothSide: number;
   readonly trimArea: number;
   readonly trimPiece: number;
   /** Of what is cut off the length of a strip that gives one cell alone, by area. */
@@ -20,6 +22,7 @@ export type Prices = {
 
 const usualPrices: Prices = {
   clothCell: 4,
+  clothSide: 0,
   trimArea: 1.2,
   trimPiece: 0.7,
   stripEnd: 1,
@@ -37,16 +40,24 @@ export function pricesFor(wishes: readonly Wish[]): Prices {
 }
 
 /**
- * Where there is clearly more room than leftovers, plain cloth is needed in any case, and what is trimmed away is lost
- * for nothing; where they are just enough, a trim often saves more cloth than it costs. `share`: leftovers by room.
+ * Where there is clearly more room than leftovers, plain cloth is needed in any case: what is trimmed away is lost for
+ * nothing, and a few large cells of it are better than many small ones. Where leftovers are just enough, a trim often
+ * saves more cloth than it costs. `share`: leftovers by room.
  */
 export function pricesInRoom(prices: Prices, share: number): Prices {
   if (share > 1 / 1.1 + 1e-9) return prices;
-  return { ...prices, trimArea: prices.trimArea * dearTrim, stripEnd: prices.stripEnd * dearTrim };
+  return {
+    ...prices,
+    clothSide: 1.5,
+    trimArea: prices.trimArea * dearTrim,
+    trimPiece: prices.trimPiece * dearPiece,
+    stripEnd: prices.stripEnd * dearTrim,
+  };
 }
 
 // By trial on the dense heaps (docs/decisions/0013).
 const dearTrim = 6;
+const dearPiece = 4;
 
 // By trial on the real heaps; they tilt the search and never outweigh what must be.
 const dearer: Readonly<Record<Wish, Partial<Prices>>> = {

@@ -1,4 +1,4 @@
-import { finishedArea, type Job, type Piece, type SizedPiece } from "../cloth/index.ts";
+import { finishedArea, type Job, type Piece, rowOf, type SizedPiece } from "../cloth/index.ts";
 import { inches } from "../length/index.ts";
 import { type ChosenUnit, without } from "../units/index.ts";
 import type { Begun } from "./heapBeside.ts";
@@ -98,7 +98,7 @@ export function stockOf(job: Job, units: readonly ChosenUnit[] = [], begun: read
 /** What it would cost to leave out, one by one, all that goes into one unit. */
 function looseCost({ ways: [offer] }: ChosenUnit, base: Base, job: Job): number {
   return offer.pieces.reduce((sum, { piece: id, count }) => {
-    const piece = job.pieces.find((row) => row.id === id);
+    const piece = rowOf(job.pieces, id);
     if (piece === undefined || piece.kind === "crumbs") return sum;
     return sum + count * costOfLeavingOut(piece, finishedArea(piece, job.seam) / base.step ** 2, base);
   }, 0);

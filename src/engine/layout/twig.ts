@@ -75,7 +75,10 @@ export function twigsFor(stock: Stock): Sawmill {
   const costOfCloth = (width: number, height: number): number => {
     const thin = Math.min(width, height) / inch;
     const sliver = thin < 2 ? (2 - thin) * 3 : 0;
-    return width * height * prices.clothArea + (prices.clothCell + sliver) * square + narrow(width, height);
+    const side = prices.clothSide * Math.sqrt(width * height) * inch;
+    return (
+      width * height * prices.clothArea + (prices.clothCell + sliver) * square + side + narrow(width, height)
+    );
   };
   const cloth = (width: number, height: number): Leaf => {
     const cost = costOfCloth(width, height);

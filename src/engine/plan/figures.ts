@@ -1,4 +1,12 @@
-import { cutArea, fabricValue, finishedArea, isUndyed, type Job, type SizedPiece } from "../cloth/index.ts";
+import {
+  cutArea,
+  fabricValue,
+  finishedArea,
+  isUndyed,
+  type Job,
+  rowOf,
+  type SizedPiece,
+} from "../cloth/index.ts";
 import { type LayoutNode, leavesOf, type PlacedLeaf, takenSizeOf, type UnitNode } from "../layout/index.ts";
 import { type Area, areaOf, inches, type Length, length } from "../length/index.ts";
 import { type Step, seamsIn } from "../sewing/index.ts";
@@ -50,7 +58,7 @@ function shownIn(node: PlacedLeaf["node"], job: Job): number {
 function shareOfPieces({ pieces, cloth }: UnitNode, job: Job): number {
   if (cloth.length === 0) return 1;
   const areaOfRow = (id: string) => {
-    const row = job.pieces.find((piece) => piece.id === id);
+    const row = rowOf(job.pieces, id);
     return row === undefined || row.kind === "crumbs" ? 0 : cutArea(row);
   };
   const hers = pieces.reduce((sum, { piece, count }) => sum + count * areaOfRow(piece), 0);
@@ -85,7 +93,7 @@ function seamLengthOf(steps: readonly Step[], leaves: readonly PlacedLeaf[], job
 
 function lengthInside(unit: UnitNode, { pieces, seam }: Job): Length {
   const parts = unit.pieces.flatMap(({ piece: id, count }) => {
-    const piece = pieces.find((row) => row.id === id);
+    const piece = rowOf(pieces, id);
     return piece === undefined || piece.kind === "crumbs" ? [] : [{ ...piece, count }];
   });
   return seamLengthInside(unit, parts, seam);

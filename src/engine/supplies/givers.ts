@@ -1,5 +1,5 @@
 import { cutFrom } from "../back/index.ts";
-import type { Job, SizedPiece } from "../cloth/index.ts";
+import { type Job, rowOf, type SizedPiece } from "../cloth/index.ts";
 import {
   type ClothSource,
   canBeCut,
@@ -332,7 +332,7 @@ function wayOfLeaf(leaf: PlacedLeaf, asked: Asked): readonly Way[] {
 /** A piece that gives several cells has nothing to spare that one of them could count on. */
 function spareOf({ node, cutWidth, cutHeight }: PlacedLeaf, along: Side, { pieces }: Job): number {
   if (node.kind !== "piece" || node.copy !== undefined) return 0;
-  const piece = pieces.find(({ id }) => id === node.piece);
+  const piece = rowOf(pieces, node.piece);
   if (piece === undefined || !hasCorners(piece) || piece.keep === "whole") return 0;
   const wide = along === "width";
   return (wide !== node.turned ? piece.width : piece.height) - (wide ? cutWidth : cutHeight);
@@ -386,7 +386,7 @@ function canBeCutFrom(
   wants: readonly Want[],
   { pieces }: Job,
 ): boolean {
-  const piece = pieces.find((one) => one.id === id);
+  const piece = rowOf(pieces, id);
   // A length she wants left whole, or only trimmed, is no more than its cell.
   if (piece === undefined || piece.kind === "crumbs" || piece.keep !== "cut") return false;
   const sheet = sheetsOf(piece).find((one) => one.copy === copy);

@@ -1,4 +1,4 @@
-import { colourDifference, type Fabric, isUndyed, type Job } from "../cloth/index.ts";
+import { colourDifference, type Fabric, isUndyed, type Job, rowOf } from "../cloth/index.ts";
 import { inches, smaller } from "../length/index.ts";
 import { fourPatterns } from "./fourHalfSquares.ts";
 import { roundOffers } from "./roundOffers.ts";
@@ -65,7 +65,7 @@ function told(difference: number): number {
 }
 
 function fabricOfRow(id: string, { pieces }: Job): string {
-  return pieces.find((piece) => piece.id === id)?.fabric ?? "";
+  return rowOf(pieces, id)?.fabric ?? "";
 }
 
 /** The least that neighbours in a row or a strip set stand apart. */
@@ -137,7 +137,7 @@ function ofStrips(offer: Offer, heap: Job): number {
 const mostOfALog = 0.7;
 
 function aroundBlock(offer: Offer, heap: Job): number {
-  const rows = offer.pieces.map(({ piece }) => heap.pieces.find(({ id }) => id === piece));
+  const rows = offer.pieces.map(({ piece }) => rowOf(heap.pieces, piece));
   const centre = rows.find((row) => row?.kind === "block");
   if (centre === undefined) return 0;
   const logs = rows.flatMap((row) => (row === undefined || row === centre ? [] : [row.fabric]));
@@ -148,7 +148,7 @@ function aroundBlock(offer: Offer, heap: Job): number {
 }
 
 function areaOfRow(id: string, { pieces }: Job): number {
-  const row = pieces.find((piece) => piece.id === id);
+  const row = rowOf(pieces, id);
   return row === undefined || row.kind === "crumbs" ? 0 : row.width * row.height;
 }
 

@@ -1,7 +1,7 @@
 import { assert, type Length, length } from "../../length/index.ts";
 import { few, shortestOfFew } from "./few.ts";
 import { placeOf } from "./from-lengths.ts";
-import { longer, pack, type Rule, shorter, sides } from "./packing.ts";
+import { longer, packAll, type Rule, shorter, sides } from "./packing.ts";
 import { boltRules, rulesFor } from "./rules.ts";
 import type { CutCell, CutPlace, Outline, Spot } from "./types.ts";
 
@@ -23,12 +23,10 @@ export function stripPack(
     assert(widthOf(cell) <= width, "cloth to buy is at least as wide as what is cut from it");
   const lengthwise = cells.map(alongTheCloth);
   const upright = shelved(lengthwise, width);
-  const shortest = shortestLaid(cells, {
-    width,
-    height: Math.min(upright.length, shelved(cells, width).length),
-  });
-  const same = bought(length(upright.length)) <= bought(length(shortest.length));
-  const laid = same ? { ...upright, spots: turnedBack(upright.spots, cells) } : shortest;
+  const isNoMore = (needed: number) => bought(length(upright.length)) <= bought(length(needed));
+  // What can't be less in the shop need not be sought.
+  const shortest = isNoMore(leastLength(cells, width)) ? upright : shortestLaid(cells, upright.length, width);
+  const laid = isNoMore(shortest.length) ? { ...upright, spots: turnedBack(upright.spots, cells) } : shortest;
   return { length: length(laid.length), places: placesOf(cells, laid.spots) };
 }
 
@@ -63,36 +61,40 @@ function shelved(cells: readonly Outline[], width: number): Laid {
     .reduce((best, next) => (next.length < best.length ? next : best));
 }
 
+/** Endless where one finds no place. */
 function laidBy(rule: Rule, cells: readonly Outline[], bolt: Outline): Laid {
-  const spots = pack([bolt], cells, rule);
-  return { length: usedLength(cells, spots), spots };
+  const spots = packAll([bolt], cells, rule);
+  return spots === null
+    ? { length: Number.POSITIVE_INFINITY, spots: [] }
+    : { length: usedLength(cells, spots), spots };
 }
 
-/** How far the last cell reaches; endless when one is not placed. */
-function usedLength(cells: readonly Outline[], spots: readonly (Spot | null)[]): number {
+/** How far the last cell reaches. */
+function usedLength(cells: readonly Outline[], spots: readonly Spot[]): number {
   return cells.reduce((least, cell, index) => {
-    const spot = spots[index] ?? null;
-    if (spot === null) return Number.POSITIVE_INFINITY;
-    return Math.max(least, spot.y + sides(cell, spot.turned)[1]);
+    const { y, turned } = spots[index] as Spot;
+    return Math.max(least, y + sides(cell, turned)[1]);
   }, 0);
 }
 
-/** `known`: the cloth's width and a length that is known to be enough. */
-function shortestLaid(cells: readonly Outline[], known: Outline): Laid {
+/** `enough`: a length that is known to be. */
+function shortestLaid(cells: readonly Outline[], enough: number, width: number): Laid {
+  const lying = shelved(cells, width);
+  const known = { width, height: Math.min(enough, lying.length) };
   const exact = cells.length <= few ? shortestOfFew(cells, known) : null;
-  return exact ?? narrowed(cells, known);
+  return exact ?? narrowed(cells, lying, width);
 }
 
 // An eighth of an inch is below anything a shop cuts.
 const fineEnough = 1016;
 
-/** Shelves first, then ever shorter cloth, halving what is left between the shortest possible and the best known. */
-function narrowed(cells: readonly Outline[], known: Outline): Laid {
-  let best = shelved(cells, known.width);
-  let least = leastLength(cells, known.width);
+/** From shelves on, ever shorter cloth, halving what is left between the shortest possible and the best known. */
+function narrowed(cells: readonly Outline[], shelves: Laid, width: number): Laid {
+  let best = shelves;
+  let least = leastLength(cells, width);
   while (best.length - least > fineEnough) {
     const tried = Math.floor((best.length + least) / 2);
-    const found = laidWithin(cells, { width: known.width, height: tried });
+    const found = laidWithin(cells, { width, height: tried });
     if (found === null) least = tried;
     else best = found;
   }

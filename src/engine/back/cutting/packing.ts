@@ -28,13 +28,46 @@ export function pack(
   outlines: readonly Outline[],
   rule: Rule,
 ): readonly (Spot | null)[] {
+  return packed(sheets, outlines, { rule, mayMiss: true }) ?? [];
+}
+
+/** The same where each has to find a place: null, without looking further, when one doesn't. */
+export function packAll(
+  sheets: readonly Outline[],
+  outlines: readonly Outline[],
+  rule: Rule,
+): readonly Spot[] | null {
+  return packed(sheets, outlines, { rule, mayMiss: false }) as readonly Spot[] | null;
+}
+
+type Packing = { readonly rule: Rule; readonly mayMiss: boolean };
+
+function packed(
+  sheets: readonly Outline[],
+  outlines: readonly Outline[],
+  { rule, mayMiss }: Packing,
+): readonly (Spot | null)[] | null {
   const free: Free[] = sheets.map(({ width, height }, sheet) => ({ sheet, x: 0, y: 0, width, height }));
   const spots: (Spot | null)[] = outlines.map(() => null);
-  for (const index of sorted(outlines, rule)) {
-    const outline = outlines[index];
-    if (outline !== undefined) spots[index] = lay(outline, { sheets, free, rule });
+  const order = sorted(outlines, rule);
+  const least = leastFrom(order, outlines);
+  for (const [at, index] of order.entries()) {
+    const leastLater = least[at + 1] ?? 0;
+    const spot = lay(outlines[index] as Outline, { sheets, free, rule, leastLater });
+    if (spot === null && !mayMiss) return null;
+    spots[index] = spot;
   }
   return spots;
+}
+
+/** The least side of what comes from each place in this order on: what is narrower than that will hold none of it. */
+function leastFrom(order: readonly number[], outlines: readonly Outline[]): Float64Array {
+  const least = new Float64Array(order.length + 1).fill(Number.POSITIVE_INFINITY);
+  for (let at = order.length - 1; at >= 0; at--) {
+    const outline = outlines[order[at] as number] as Outline;
+    least[at] = Math.min(least[at + 1] as number, shorter(outline));
+  }
+  return least;
 }
 
 function sorted(outlines: readonly Outline[], { order }: Rule): readonly number[] {
@@ -47,39 +80,48 @@ function sorted(outlines: readonly Outline[], { order }: Rule): readonly number[
     });
 }
 
-type Bench = { readonly sheets: readonly Outline[]; readonly free: Free[]; readonly rule: Rule };
+type Bench = {
+  readonly sheets: readonly Outline[];
+  readonly free: Free[];
+  readonly rule: Rule;
+  /** The least side of all that is still to be laid after this one. */
+  readonly leastLater: number;
+};
 
 function lay(outline: Outline, bench: Bench): Spot | null {
   const choice = bestFree(outline, bench);
   const into = choice === null ? undefined : bench.free[choice.free];
   if (choice === null || into === undefined) return null;
   const [width, height] = sides(outline, choice.turned);
-  bench.free.splice(choice.free, 1, ...rest(into, width, height, bench.rule.split));
+  const left = rest(into, width, height, bench.rule.split);
+  bench.free.splice(choice.free, 1, ...left.filter((box) => shorter(box) >= bench.leastLater));
   return { sheet: into.sheet, x: into.x, y: into.y, turned: choice.turned };
 }
 
 function bestFree(outline: Outline, { sheets, free, rule }: Bench): Choice | null {
+  const upright = { turned: false, width: outline.width, height: outline.height };
+  const lying = { turned: true, width: outline.height, height: outline.width };
   let best: (Choice & { sheet: number }) | null = null;
-  for (const [index, box] of free.entries()) {
+  for (let index = 0; index < free.length; index++) {
+    const box = free[index] as Free;
     const fixed = outline.directed === true || sheets[box.sheet]?.directed === true;
-    for (const turned of fixed ? straight : bothWays) {
-      const [width, height] = sides(outline, turned);
-      if (width > box.width || height > box.height) continue;
-      const found = { free: index, turned, score: rule.fit(box, width, height), sheet: box.sheet };
-      if (best === null || comesBefore(found, best, rule)) best = found;
+    for (let way = upright; ; way = lying) {
+      if (way.width <= box.width && way.height <= box.height) {
+        const score = rule.fit(box, way.width, way.height);
+        if (best === null || comesBefore(box.sheet, score, best, rule))
+          best = { free: index, turned: way.turned, score, sheet: box.sheet };
+      }
+      if (fixed || way.turned) break;
     }
   }
   return best;
 }
 
-const straight = [false] as const;
-const bothWays = [false, true] as const;
-
 type Found = { readonly sheet: number; readonly score: number };
 
-function comesBefore(found: Found, best: Found, { sheets }: Rule): boolean {
-  if (sheets === "first" && found.sheet !== best.sheet) return found.sheet < best.sheet;
-  return found.score < best.score;
+function comesBefore(sheet: number, score: number, best: Found, { sheets }: Rule): boolean {
+  if (sheets === "first" && sheet !== best.sheet) return sheet < best.sheet;
+  return score < best.score;
 }
 
 function rest(into: Free, width: number, height: number, split: Split): readonly Free[] {
