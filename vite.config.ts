@@ -21,7 +21,6 @@ export default defineConfig({
   plugins: [
     react(),
     { ...optimizeLocales.vite({ locales: ["en-US", "en-GB", "en-AU", "de-DE"] }), enforce: "pre" },
-    startPageAtOnce(),
     keptForOffline(),
   ],
   worker: { format: "es" },
@@ -35,55 +34,19 @@ export default defineConfig({
     chunkSizeWarningLimit: 2048,
     rolldownOptions: {
       input: { index: "index.html", sw: "src/app/serviceWorker/sw.ts" },
+      // The start page is listed with the others, and comes with the first script all the same.
+      checks: { ineffectiveDynamicImport: false },
       // Nothing in these does anything by being imported; what a page alone uses comes with that page.
       treeshake: { moduleSideEffects: (id) => !pure.test(id) },
       output: {
+        // One file rather than twenty: on a slow network each is asked for, and waited for, by itself.
+        codeSplitting: { groups: [{ name: "first", tags: ["$initial"], test: /^(?!.*serviceWorker)/ }] },
         // The browser finds a later service worker only under the same address.
         entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
       },
     },
   },
 });
-
-const startPage = "src/app/screens/projects/projects.tsx";
-
-/** Names the parts of the start page in the page itself: they come together with the script that would ask for them. */
-function startPageAtOnce(): Plugin {
-  return {
-    name: "verso-start-page-at-once",
-    apply: "build",
-    transformIndexHtml: {
-      order: "post",
-      handler(html, { bundle = {} }) {
-        const files = filesOf(startPage, bundle).filter((file) => !html.includes(file));
-        return files.map((file) => ({
-          tag: "link",
-          attrs: file.endsWith(".css")
-            ? { rel: "preload", as: "style", crossorigin: true, href: `./${file}` }
-            : { rel: "modulepreload", crossorigin: true, href: `./${file}` },
-          injectTo: "head",
-        }));
-      },
-    },
-  };
-}
-
-/** The scripts that a module needs before it can run, and its styles. */
-function filesOf(module: string, bundle: Rolldown.OutputBundle): readonly string[] {
-  const found = new Set<string>();
-  const take = (fileName: string) => {
-    const chunk = bundle[fileName];
-    if (chunk?.type !== "chunk" || found.has(fileName)) return;
-    found.add(fileName);
-    for (const style of chunk.viteMetadata?.importedCss ?? []) found.add(style);
-    for (const other of chunk.imports) take(other);
-  };
-  for (const chunk of Object.values(bundle))
-    if (chunk.type === "chunk" && chunk.facadeModuleId?.replaceAll("\\", "/").endsWith(module))
-      take(chunk.fileName);
-  if (found.size === 0) throw new Error(`${module} is not among what was built`);
-  return [...found];
-}
 
 /** Tells the service worker which files are the app, and gives this build a name made of what is in them. */
 function keptForOffline(): Plugin {
@@ -102,7 +65,7 @@ function keptForOffline(): Plugin {
   };
 }
 
-// What is larger is wanted by one page alone: it is fetched once there is nothing else to do.
+// What is larger is wanted by one page alone, unless the app begins with it: it is fetched once there is nothing else to do.
 const largestInShell = 512 * 1024;
 
 function shellOf(bundle: Rolldown.OutputBundle): {
@@ -116,12 +79,17 @@ function shellOf(bundle: Rolldown.OutputBundle): {
   if (!names.includes("index.html")) throw new Error("the page is not among the files that are kept");
   const build = createHash("sha256");
   for (const name of names) build.update(name).update(contentOf(bundle[name], name));
-  const isLater = (name: string) => contentOf(bundle[name], name).length > largestInShell;
+  const isLater = (name: string) =>
+    !isEntry(bundle[name]) && contentOf(bundle[name], name).length > largestInShell;
   return {
     build: build.digest("hex").slice(0, 16),
     files: names.filter((name) => !isLater(name)),
     later: names.filter(isLater),
   };
+}
+
+function isEntry(output: Rolldown.OutputBundle[string] | undefined): boolean {
+  return output?.type === "chunk" && output.isEntry;
 }
 
 function contentOf(output: Rolldown.OutputBundle[string] | undefined, name: string): string | Uint8Array {

@@ -11,8 +11,11 @@ import { fetchLanguage } from "./frame/language.ts";
 import { fetchPage, fetchPagesWhenIdle, firstPageShown } from "./frame/page.tsx";
 import { routeOf } from "./frame/route.ts";
 import { keepForOffline } from "./offline/laterVerso.ts";
+// The start page comes in the first script: each file more would be asked for, and waited for, by itself.
+import "./screens/projects/projects.tsx";
 
-fetchPage(routeOf(location.hash).screen);
+const first = routeOf(location.hash);
+const firstPage = fetchPage(first.screen);
 
 const preferences = openPreferences(given(() => localStorage));
 
@@ -36,8 +39,17 @@ function Verso() {
   return <App locale={locale} store={store} preferences={preferences} />;
 }
 
-// What can't be fetched must not keep the app away: then it begins in English.
-void fetchLanguage(chosenLocale(preferences)).then(begin, begin);
+// Her back is read from the disk while the page it is shown on comes.
+if (first.screen !== "projects" && first.project !== undefined) store.open(first.project).catch(() => {});
+
+// As long as one waits without wondering, in milliseconds.
+const soon = 500;
+
+// What can't be fetched must not keep the app away: then it begins in English, and says that the page is coming.
+void Promise.allSettled([
+  fetchLanguage(chosenLocale(preferences)),
+  Promise.race([firstPage, new Promise((done) => setTimeout(done, soon))]),
+]).then(begin);
 
 function begin(): void {
   const place = document.getElementById("app");

@@ -15,9 +15,9 @@ export const firstPageShown = new Promise<void>((done) => {
 });
 
 /** Asks for a page before there is anything to draw it in. */
-export function fetchPage(name: ScreenName): void {
+export async function fetchPage(name: ScreenName): Promise<void> {
   // What can't be fetched is asked for once more, and its failure told, where it would be shown.
-  screens
+  await screens
     .find((screen) => screen.name === name)
     ?.load()
     .catch(() => {});
