@@ -77,7 +77,7 @@ function bestRow(filling: Filling, shape: Shape, best: Row | null): Row | null {
   collect(filling, shape);
   if (candidates.count === 0) return best;
   ends.lay(candidates.lengths, candidates.count, { wanted: long, most: long + slack(filling.stock) });
-  const length = bestLength(filling, long);
+  const length = bestLength(filling, shape);
   if (length === 0) return best;
   const mask = ends.chosen(length);
   const saved = candidates.worth(mask) - gapCost(filling, shape, long - length);
@@ -158,9 +158,13 @@ function supplyOf({ pool }: Filling, lie: Lie, thickness: number): number {
   return Math.min(mostOfOne, pool.supply(lie.face, thickness));
 }
 
-/** The region's own length, else a little more that is trimmed off, else one that leaves a gap worth filling. */
-function bestLength({ candidates, ends, stock }: Filling, long: number): number {
+/** The region's own length, else one beside a column, a little more that is trimmed off, or a gap worth filling. */
+function bestLength(filling: Filling, shape: Shape): number {
+  const { candidates, dense, ends, stock } = filling;
+  const { long } = shape;
   if (ends.reaches(long)) return long;
+  const matched = dense ? lengthBesideColumn(filling, shape) : 0;
+  if (matched > 0) return matched;
   const most = long + slack(stock);
   for (let length = long + 1; length <= most; length++) {
     if (ends.reaches(length) && candidates.give(ends.chosen(length)) >= length - long) return length;
@@ -171,6 +175,23 @@ function bestLength({ candidates, ends, stock }: Filling, long: number): number 
   }
   return 0;
 }
+
+/** A length that leaves a gap as wide as something that lies open, so that a column of such pieces closes it; 0: none. */
+function lengthBesideColumn(filling: Filling, { beside, long, thickness }: Shape): number {
+  const { ends, pool, random, stock } = filling;
+  const { ofLots } = beside ? filling.beside : filling.below;
+  for (let look = 0; look < looksForColumn && pool.open.length > 0; look++) {
+    const lot = pool.open[random.below(pool.open.length)] as Lot;
+    const { firm } = ofLots[lot.index] as LiesOfLot;
+    const lie = firm[random.below(firm.length)];
+    if (lie === undefined || lie.freeAlong || lie.leastAcross > thickness) continue;
+    const gap = lie.along;
+    if (gap >= stock.smallest && gap <= (long * 2) / 3 && ends.reaches(long - gap)) return long - gap;
+  }
+  return 0;
+}
+
+const looksForColumn = 3;
 
 /** How much too long a row may be before it is trimmed: an inch, in whole steps. */
 function slack(stock: Stock): number {
