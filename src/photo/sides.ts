@@ -5,6 +5,7 @@ import { addLightAt, labNear } from "./light.ts";
 import { courseThrough, crossing, type Line, lineThrough, median } from "./lines.ts";
 import type { EvenLight } from "./paper.ts";
 import type { Polygon } from "./polygon.ts";
+import { type Across, look as shadowLook, underShadow } from "./shadows.ts";
 import type { Photo, Place } from "./types.ts";
 
 /** All that a place on the floor can be looked up in. */
@@ -33,20 +34,54 @@ const agree = 0.02;
 export function sharpOutline(scene: Scene, polygon: Polygon): SharpOutline | null {
   let found: SharpOutline | null = { polygon, clear: 1 };
   for (const look of looks) found = found && withSides(scene, found.polygon, look);
-  return found;
+  return found && { ...found, polygon: withoutShadows(scene, found.polygon) };
 }
 
 function withSides(scene: Scene, polygon: Polygon, look: number): SharpOutline | null {
-  const sides = polygon.map((from, at) =>
-    sideAt(scene, [from, polygon[(at + 1) % polygon.length] ?? from], look),
-  );
-  const corners = sides.map((side, at) => {
-    const before = sides[(at + sides.length - 1) % sides.length];
-    return side && before ? crossing(before.line, side.line) : null;
-  });
+  const sides = sidesOf(polygon).map((side) => sideAt(scene, side, look));
+  const places = whereMeet(sides.map(({ line }) => line));
+  return places && { polygon: places, clear: Math.min(...sides.map(({ clear }) => clear)) };
+}
+
+type Side = readonly [from: Place, to: Place];
+
+function sidesOf(polygon: Polygon): readonly Side[] {
+  return polygon.map((from, at) => [from, polygon[(at + 1) % polygon.length] ?? from]);
+}
+
+/** Each with the one before it; null where two of them don't meet. */
+function whereMeet(lines: readonly Line[]): Polygon | null {
+  const corners = lines.map((line, at) => crossing(lines.at(at - 1) ?? line, line));
   const places = corners.filter((corner) => corner !== null);
-  if (places.length < polygon.length) return null;
-  return { polygon: places, clear: Math.min(...sides.map(({ clear }) => clear)) };
+  return places.length < lines.length ? null : places;
+}
+
+/** Sides that were seen where their shadow ends lie further in. */
+function withoutShadows(scene: Scene, polygon: Polygon): Polygon {
+  const lines = sidesOf(polygon).map(([from, to]) => {
+    const { at, along } = lineThrough(from, to);
+    const far = underShadow(acrossSide(scene, [from, to]));
+    return { at: [at[0] - far * along[1], at[1] + far * along[0]] as const, along };
+  });
+  return whereMeet(lines) ?? polygon;
+}
+
+const mostStations = 40;
+// In inches: what fraying alone makes of an edge.
+const frayed = 0.012;
+
+function acrossSide(scene: Scene, [from, to]: Side): Across {
+  const far = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const { along } = lineThrough(from, to);
+  const inset = Math.min(spared + shadowLook / 2, far / 4);
+  const stations = Math.min(mostStations, Math.max(6, Math.round((far - 2 * inset) / between)));
+  const course = { outwards: [along[1], -along[0]] as const, along, look: shadowLook };
+  const lights = Array.from({ length: stations }, (_, n) => {
+    const s = inset + ((n + 0.5) / stations) * (far - 2 * inset);
+    return lightAcross(scene, [from[0] + s * along[0], from[1] + s * along[1]], course);
+  });
+  const blurred = Math.max(frayed, (0.75 * blur) / density(scene.views, [from, to]));
+  return { lights: lights.filter((light) => light !== null), step, blur: blurred };
 }
 
 // In pixels: what a lens makes of an edge.
@@ -55,7 +90,7 @@ const blur = 1.2;
 type SharpSide = { readonly line: Line; readonly clear: number };
 
 /** Where a side can't be made out it stays where it was, and is not clear at all. */
-function sideAt(scene: Scene, [from, to]: readonly [Place, Place], look: number): SharpSide {
+function sideAt(scene: Scene, [from, to]: Side, look: number): SharpSide {
   const far = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const line = lineThrough(from, to);
   const outwards: Place = [line.along[1], -line.along[0]];
@@ -121,30 +156,39 @@ function edgeIn(samples: Samples, { like, hasLines, spare }: Telling): number | 
 // In inches, beside one another along the side: samples are the mean of so many.
 const beside = [-0.04, -0.013, 0.013, 0.04];
 
+function profileAt(scene: Scene, at: Place, course: Look): Samples | null {
+  const light = lightAcross(scene, at, course);
+  if (light === null) return null;
+  const gains = scene.light.evened([1, 1, 1], at);
+  const offAt = offGroundAt(scene.ground, pixelOn(scene.picture, at));
+  const off = Float64Array.from({ length: light.length / 3 }, (_, n) => {
+    const [red, green, blue] = [light[3 * n] ?? 0, light[3 * n + 1] ?? 0, light[3 * n + 2] ?? 0];
+    return offAt(labNear([red * gains[0], green * gains[1], blue * gains[2]]));
+  });
+  return { light, off };
+}
+
 /** On so short a way the photo's pixels lie as good as straight. */
-function profileAt(scene: Scene, at: Place, { outwards, along, look }: Look): Samples | null {
-  const { photo, views, ground, picture, light: even } = scene;
+function lightAcross(
+  { photo, views }: Scene,
+  at: Place,
+  { outwards, along, look }: Look,
+): Float64Array | null {
   const count = 2 * Math.round(look / step);
   const half = (count * step) / 2;
   const inner = views.toPhoto([at[0] - half * outwards[0], at[1] - half * outwards[1]]);
   const outer = views.toPhoto([at[0] + half * outwards[0], at[1] + half * outwards[1]]);
   const aside = views.toPhoto([at[0] + half * along[0], at[1] + half * along[1]]);
   const middle = views.toPhoto(at);
-  const [sideX, sideY] = [(aside[0] - middle[0]) / half, (aside[1] - middle[1]) / half];
-  const gains = even.evened([1, 1, 1], at);
-  const offAt = offGroundAt(ground, pixelOn(picture, at));
-  const samples: Samples = { light: new Float64Array(3 * count), off: new Float64Array(count) };
+  const beside: Place = [(aside[0] - middle[0]) / half, (aside[1] - middle[1]) / half];
+  const light = new Float64Array(3 * count);
   for (let n = 0; n < count; n += 1) {
     const share = (n + 0.5) / count;
     const x = inner[0] + share * (outer[0] - inner[0]);
     const y = inner[1] + share * (outer[1] - inner[1]);
-    const light = samples.light.subarray(3 * n, 3 * n + 3);
-    if (!putMean(photo, [x, y], [sideX, sideY], light)) return null;
-    const red = (light[0] ?? 0) * gains[0];
-    const green = (light[1] ?? 0) * gains[1];
-    samples.off[n] = offAt(labNear([red, green, (light[2] ?? 0) * gains[2]]));
+    if (!putMean(photo, [x, y], beside, light.subarray(3 * n, 3 * n + 3))) return null;
   }
-  return samples;
+  return light;
 }
 
 /** The mean light of some places beside one another; false where one lies outside the photo. */
