@@ -12,7 +12,11 @@ const address = `http://127.0.0.1:${port}/`;
 
 export default defineConfig({
   testDir: "test/browser",
-  testMatch: "**/*.browser.ts",
+  // What takes longest begins first: at the end one worker would wait for the other.
+  projects: [
+    { name: "store", testMatch: "**/store.browser.ts" },
+    { name: "app", testMatch: "**/*.browser.ts", testIgnore: "**/store.browser.ts" },
+  ],
   outputDir: "out/browser",
   fullyParallel: true,
   workers: 2,

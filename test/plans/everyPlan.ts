@@ -9,8 +9,8 @@ export const effort = 60;
 export const seed = 1;
 
 /** In every style, of every heap: a file for each time there is, so that they are made beside each other. */
-export function everyPlanKeepsEveryLaw(time: Time): void {
-  describe.each(heaps)(
+export function everyPlanKeepsEveryLaw(time: Time, of: readonly string[] = heaps): void {
+  describe.each(of)(
     `what is left over, in ${time === "weekend" ? "a weekend" : "an afternoon"}: %s`,
     (heap) => {
       it.each(styles)("as %s is a plan that keeps every law", (style) => {

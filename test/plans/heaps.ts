@@ -11,6 +11,9 @@ const index: readonly Entry[] = JSON.parse(readFileSync(dataFile("index.json"), 
 /** What one quilt leaves over, twelve times. */
 export const heaps: readonly string[] = index.map(({ name }) => name);
 
+/** Those whose plans are held to what a quilter would say no to, and with more effort, in `rules-kept`. */
+export const worked = heaps.filter((heap) => /r\.(3|5)-s[12]$/.test(heap));
+
 export function jobOf(heap: string, time: Time): Job {
   const entry = index.find(({ name }) => name === heap);
   if (entry === undefined) throw new Error(`${heap} is not in the index`);

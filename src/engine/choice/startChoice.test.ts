@@ -4,7 +4,7 @@ import { checkLayout } from "../layout/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { apart, type Choice, choose, dominates, meritsOf, startChoice } from "./index.ts";
 
-const heap = heaps.find((name) => name.endsWith("r.15-s1")) ?? "";
+const heap = heaps.find((name) => name.endsWith("r.15-s2")) ?? "";
 const job = jobOf(heap, "weekend");
 
 function choiceIn(turn: number): Choice<Plan> {
