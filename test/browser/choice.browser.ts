@@ -35,10 +35,7 @@ test.describe("with the solver at work", () => {
     // Every style is looked at several times.
     test.setTimeout(120_000);
     await page.setViewportSize(screenSizes.laptop);
-    await page.goto("./");
-    await page.getByRole("button", { name: "Try the sample" }).click();
-    await expect(page.getByRole("heading", { level: 1, name: "Plan" })).toBeVisible();
-    await expect(large(page)).toBeVisible({ timeout: 30_000 });
+    await openSmallBack(page, null);
     await offered(page);
     const count = await cards(page).count();
     expect(count).toBeGreaterThanOrEqual(3);

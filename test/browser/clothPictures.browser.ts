@@ -70,6 +70,8 @@ test("the plan shows her own cloth as large as it is, or its plain colors; so do
   await page.goto(page.url().replace(/plan$/, "sew"));
   const step = page.getByRole("main").locator("svg[role=img]").first();
   await expect(step).toBeVisible();
+  await page.goto(page.url().replace(/sew$/, "size"));
+  await expect(page.getByRole("heading", { level: 1, name: "Size" })).toBeVisible();
   // What is no longer shown is let go.
   const released = () => page.evaluate(() => JSON.parse(sessionStorage.getItem("released") ?? "[]"));
   await expect.poll(released).toEqual(expect.arrayContaining(addresses));

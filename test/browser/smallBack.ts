@@ -32,7 +32,7 @@ const measure = (count: number) => [lengthAsMeasured(inches(count), "in"), null,
 /** Pictures of the cloth by the rows' places in the list, from 0, and of the top. */
 export type Pictured = { readonly rows?: ReadonlyMap<number, Buffer>; readonly top?: Buffer };
 
-function smallBack(style: Style, { rows: cloth = new Map(), top }: Pictured = {}): Project {
+function smallBack(style: Style | null, { rows: cloth = new Map(), top }: Pictured = {}): Project {
   const project = newProject({ title: "Small back", createdAt: 0 });
   const { rows } = readTableRows(new TextEncoder().encode(leftovers), "in");
   return {
@@ -105,8 +105,11 @@ function fabricOf(piece: string, { pieces }: Job): string | undefined {
 export const drawing = (page: Page) =>
   page.getByRole("img", { name: /^Drawing of the back seen from behind/ });
 
-/** Opens the small back from its file, at its Plan page, where a plan of `style` is searched for and drawn. */
-export async function openSmallBack(page: Page, style: Style = "cross"): Promise<void> {
+/**
+ * Opens the small back from its file, at its Plan page, where a plan of `style` is searched for and drawn; null: she has
+ * chosen none.
+ */
+export async function openSmallBack(page: Page, style: Style | null = "cross"): Promise<void> {
   await open(page, smallBack(style));
   await expect(drawing(page)).toBeVisible({ timeout: 30_000 });
 }

@@ -52,6 +52,16 @@ async function unpacked(address: string, isPartClear: boolean): Promise<KeptPict
   return { address, width: image.naturalWidth, height: image.naturalHeight, isPartClear };
 }
 
+// Whoever shows the same cloth next, in another plan, finds it unpacked. In milliseconds.
+const heldOn = 1000;
+
+// Each takes a slow tablet several milliseconds, and a back may have fifty.
+const atOnce = 8;
+
+function letPressesThrough(): Promise<void> {
+  return new Promise((done) => setTimeout(done));
+}
+
 const none: ReadonlyMap<string, KeptPicture> = new Map();
 
 /** Pictures by their ids (`Leftover.picture`), as soon as they are unpacked; what isn't here is left out. */
@@ -60,22 +70,26 @@ export function usePictures(ids: readonly string[]): ReadonlyMap<string, KeptPic
   const [pictures, setPictures] = useState(none);
   const wanted = [...new Set(ids)].toSorted().join(" ");
   useEffect(() => {
-    const own = wanted.split(" ").flatMap((id) => {
-      const bytes = project.picture(id);
-      return bytes === null ? [] : [[id, hold(id, bytes)] as const];
-    });
+    const own: string[] = [];
     let here = true;
-    const all = own.map(async ([id, { picture }]) => [id, await picture] as const);
-    void Promise.all(all).then((found) => {
-      const shown = found.flatMap(([id, picture]) => (picture === null ? [] : [[id, picture] as const]));
+    const take = async () => {
+      const found: Promise<readonly [string, KeptPicture | null]>[] = [];
+      for (const id of wanted.split(" ")) {
+        const bytes = project.picture(id);
+        if (bytes === null) continue;
+        if (own.length > 0 && own.length % atOnce === 0) await letPressesThrough();
+        if (!here) return;
+        own.push(id);
+        found.push(hold(id, bytes).picture.then((picture) => [id, picture] as const));
+      }
+      const all = await Promise.all(found);
+      const shown = all.flatMap(([id, picture]) => (picture === null ? [] : [[id, picture] as const]));
       if (here && own.length > 0) setPictures(new Map(shown));
-    });
+    };
+    void take();
     return () => {
       here = false;
-      // Whoever shows the same cloth next, in another plan, finds it unpacked.
-      queueMicrotask(() => {
-        for (const [id] of own) letGo(id);
-      });
+      setTimeout(() => own.forEach(letGo), heldOn);
     };
   }, [project, wanted]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: others may be held for what is wanted now
