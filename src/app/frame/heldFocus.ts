@@ -43,6 +43,11 @@ function canBeUsed(element: Element): boolean {
   return element.isConnected && !element.matches(":disabled");
 }
 
+/** Asked of as few as will do: a long list has hundreds of things to press. */
+function canBeGoneTo(one: HTMLElement): boolean {
+  return one.tabIndex >= 0 && canBeUsed(one) && one.checkVisibility();
+}
+
 function isLost(element: Element): boolean {
   const { activeElement } = document;
   return activeElement === null || activeElement === document.body || activeElement === element;
@@ -52,11 +57,10 @@ function isLost(element: Element): boolean {
 function inPlaceOf(places: readonly Place[]): HTMLElement | null {
   for (const { around, at } of places) {
     if (!around.isConnected || around.matches("main, body")) continue;
-    const usable = [
-      ...around.querySelectorAll<HTMLElement>("a[href], button, input, select, summary"),
-    ].filter((one) => one.tabIndex >= 0 && canBeUsed(one) && one.checkVisibility());
+    const all = [...around.querySelectorAll<HTMLElement>("a[href], button, input, select, summary")];
     const following = [...around.children].slice(at);
-    const found = usable.find((one) => following.some((part) => part.contains(one))) ?? usable.at(-1);
+    const follows = (one: Element) => following.some((part) => part.contains(one));
+    const found = all.find((one) => follows(one) && canBeGoneTo(one)) ?? all.findLast(canBeGoneTo);
     const said = [...around.querySelectorAll<HTMLElement>("[role=status]")].find(
       ({ textContent }) => textContent,
     );
