@@ -19,7 +19,6 @@ function hear(message: ToJudge): void {
   if (message.kind === "job") judged = { job: message.job, choosing: new Choosing(message.job) };
   if (judged === null) return;
   const { job, choosing } = judged;
-  if (message.kind === "candidates") say({ kind: "candidates", candidates: choosing.candidates() });
   if (message.kind === "lay") choosing.lay({ ...message.plan, plan: unpack(message.plan.plan) });
   if (message.kind === "choose") say({ kind: "chosen", choice: choosing.choose() });
   if (message.kind === "advise") say({ kind: "advice", advice: adviceFor(message.plan, job) });

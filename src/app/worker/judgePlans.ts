@@ -1,5 +1,4 @@
 import type { Advice, AdvisedPlan } from "../../engine/advice/index.ts";
-import type { Candidate } from "../../engine/choice/index.ts";
 import type { Job } from "../../engine/cloth/index.ts";
 import judgeAddress from "./judge.ts?worker&url";
 import type { CandidatePlan, NamedChoice } from "./judging.ts";
@@ -9,8 +8,6 @@ import { workerAddress } from "./trusted.ts";
 
 /** A choice in the making, beside the page. */
 export type PlanChoice = {
-  /** What there is to choose among, the most promising first. Rejects as `choose` does. */
-  candidates(): Promise<readonly Candidate[]>;
   lay(plan: CandidatePlan<PackedPlan>): void;
   /** Which of those that lie there to offer. Rejects where that fails, and where it was closed. */
   choose(): Promise<NamedChoice>;
@@ -21,11 +18,6 @@ export type PlanChoice = {
 export function openChoice(job: Job): PlanChoice {
   const { tell, ask, close } = openJudge(job);
   return {
-    candidates: async () => {
-      const answer = await ask({ kind: "candidates" });
-      if (answer.kind !== "candidates") throw new Error("what there is to choose among was not found out");
-      return answer.candidates;
-    },
     lay: (plan) => tell({ kind: "lay", plan }),
     choose: async () => {
       const answer = await ask({ kind: "choose" });

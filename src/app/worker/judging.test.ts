@@ -18,10 +18,6 @@ const laid = candidatesFor(job).map((candidate) => ({
 }));
 
 describe("choosing beside the page", () => {
-  test("is among the engine's own candidates, in their order", () => {
-    expect(new Choosing(job).candidates()).toEqual(candidatesFor(job));
-  });
-
   test("is the engine's own choice, each plan by what it was made for", () => {
     const choosing = new Choosing(job);
     for (const one of laid) choosing.lay(one);

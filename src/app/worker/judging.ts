@@ -25,16 +25,9 @@ export function nameOf({ style, amount }: Candidate): string {
 export class Choosing {
   private readonly job: Job;
   private readonly laid = new Map<string, CandidatePlan<Offered>>();
-  private known: readonly Candidate[] | null = null;
 
   constructor(job: Job) {
     this.job = job;
-  }
-
-  /** What there is to choose among. Found out when it is asked for: every style is tried on the heap. */
-  candidates(): readonly Candidate[] {
-    this.known ??= candidatesFor(this.job);
-    return this.known;
   }
 
   lay({ style, amount, plan }: CandidatePlan<Offered>): void {
@@ -58,6 +51,6 @@ export class Choosing {
 
   /** Always the same, however the searches came to their end. */
   private inOrder(): readonly CandidatePlan<Offered>[] {
-    return this.candidates().flatMap((candidate) => this.laid.get(nameOf(candidate)) ?? []);
+    return candidatesFor(this.job).flatMap((candidate) => this.laid.get(nameOf(candidate)) ?? []);
   }
 }

@@ -1,6 +1,5 @@
 /** What the page and its workers say to each other. Plain values, so that they can be copied across. */
 import type { Advice, AdvisedPlan } from "../../engine/advice/index.ts";
-import type { Candidate } from "../../engine/choice/index.ts";
 import type { Job } from "../../engine/cloth/index.ts";
 import type { PlanRequest } from "../../engine/plan/index.ts";
 import type { CandidatePlan, NamedChoice } from "./judging.ts";
@@ -29,16 +28,13 @@ export type SolveProgress = {
 
 export type ToJudge =
   | { readonly kind: "job"; readonly job: Job }
-  /** Which there are to choose from. */
-  | { readonly kind: "candidates" }
-  /** One of them; a later one of the same candidate takes its place. */
+  /** One of those to choose from; a later one of the same candidate takes its place. */
   | { readonly kind: "lay"; readonly plan: CandidatePlan<PackedPlan> }
   | { readonly kind: "choose" }
   | { readonly kind: "advise"; readonly plan: AdvisedPlan };
 
 /** Questions are answered in the order in which they were asked. */
 export type FromJudge =
-  | { readonly kind: "candidates"; readonly candidates: readonly Candidate[] }
   | { readonly kind: "chosen"; readonly choice: NamedChoice }
   | { readonly kind: "advice"; readonly advice: readonly Advice[] }
   | { readonly kind: "failed"; readonly detail: string };

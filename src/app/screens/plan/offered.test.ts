@@ -35,7 +35,6 @@ function standIn(choices: readonly NamedChoice[]) {
       return { whole: true, plan: pack(plan) } as const;
     },
     openChoice: () => ({
-      candidates: async () => candidates,
       lay: (one: CandidatePlan<PackedPlan>) => laid.push(nameOf(one)),
       choose: async () => left.shift() ?? choiceOf(),
       close: () => {

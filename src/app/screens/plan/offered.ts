@@ -1,6 +1,7 @@
 import {
   type Candidate,
   type ChoiceNote,
+  candidatesFor,
   glanceOf,
   jobFor,
   type Reason,
@@ -43,18 +44,17 @@ export async function makeOffers({ job, seconds, beside, signal, onOffered }: Ch
   const choice = beside.openChoice(job);
   signal.addEventListener("abort", choice.close, { once: true });
   const effort = defaultEffort(job, seconds);
+  const candidates = candidatesFor(job);
   const made: Made = new Map();
+  const look = async ({ style, amount }: Candidate, isLong: boolean) => {
+    const request = { style, seed: 1, effort: isLong ? effort : glanceOf(effort) };
+    const { whole, plan } = await beside.solvePacked(jobFor(job, amount), request, { signal });
+    if (!whole) return;
+    made.set(nameOf({ style, amount }), { plan, isLong });
+    choice.lay({ style, amount, plan });
+    onOffered({ kind: "making", share: Math.min(1, made.size / candidates.length) });
+  };
   try {
-    // Every style is tried on the heap before it is known: not while she waits for the page.
-    const candidates = await choice.candidates();
-    const look = async ({ style, amount }: Candidate, isLong: boolean) => {
-      const request = { style, seed: 1, effort: isLong ? effort : glanceOf(effort) };
-      const { whole, plan } = await beside.solvePacked(jobFor(job, amount), request, { signal });
-      if (!whole) return;
-      made.set(nameOf({ style, amount }), { plan, isLong });
-      choice.lay({ style, amount, plan });
-      onOffered({ kind: "making", share: Math.min(1, made.size / candidates.length) });
-    };
     await Promise.all(candidates.map((candidate) => look(candidate, false)));
     let named = await choice.choose();
     for (let due = dueIn(named, made); due.length > 0; due = dueIn(named, made)) {
