@@ -1,16 +1,16 @@
 import { inches, type Length } from "../engine/length/index.ts";
 import { type Calibration, calibrated, type Lying } from "./calibrate.ts";
 import { type Camera, viewsOf } from "./camera.ts";
-import { clothOf } from "./colours.ts";
+import { type Cloth, clothOf } from "./colours.ts";
 import { sharpened } from "./corners.ts";
-import { besideDoubts, doubtsOf, isPiece } from "./doubts.ts";
+import { besideDoubts, doubtsOf, isPiece, type Seen } from "./doubts.ts";
 import { density, type FloorPicture, floorPicture, pixelOn } from "./floorPicture.ts";
 import { floorColourAt, groundOf } from "./ground.ts";
 import { findMarkers } from "./markers.ts";
 import type { Outline } from "./outline.ts";
 import { outlinesOn } from "./outlines.ts";
 import { evenLight } from "./paper.ts";
-import { centreOf, isRightAngled } from "./polygon.ts";
+import { centreOf, isRightAngled, type Polygon } from "./polygon.ts";
 import { coveredBy } from "./rings.ts";
 import { shapeOf } from "./shape.ts";
 import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
@@ -102,9 +102,15 @@ function isOpen({ width, height }: FloorPicture, covered: Uint8Array, place: Pla
 }
 
 function piecesOn(scene: Scene, vision: Vision, { step, more }: Naming): readonly MeasuredPiece[] {
-  const outlines = outlinesOn(scene.picture, scene.ground, vision);
-  return outlines
-    .map((outline) => pieceOf(scene, outline, { step, more: [...besideDoubts(outline, outlines), ...more] }))
+  const seen = outlinesOn(scene.picture, scene.ground, vision)
+    .map((outline) => seenOf(scene, outline))
+    .filter((one) => one !== null);
+  const polygons = seen.map(({ polygon }) => polygon);
+  return seen
+    .map((one) => {
+      const beside = one.outline.split ? [] : besideDoubts(one.polygon, polygons);
+      return pieceOf(scene, one, { step, more: [...beside, ...more] });
+    })
     .filter((piece) => piece !== null);
 }
 
@@ -143,13 +149,29 @@ const leastCutOff = 0.75;
 
 type Naming = { readonly step: Length; readonly more: readonly Doubt[] };
 
-function pieceOf(scene: Scene, outline: Outline, { step, more }: Naming): MeasuredPiece | null {
+/** Null of what is no cloth. */
+function seenOf(scene: Scene, outline: Outline): SeenWhole | null {
   const { polygon, clear } = surest(outline, outline.cutOff ? null : sharpOutline(scene, outline.polygon));
   const cloth = clothOf(scene.picture, polygon);
   if (cloth === null) return null;
   const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));
-  const seen = { outline, sides: polygon.length, clear, mean: cloth.mean, floor };
-  if (!isPiece(seen)) return null;
+  const seen = {
+    outline,
+    polygon,
+    sides: polygon.length,
+    clear,
+    mean: cloth.mean,
+    floor,
+    isLined: scene.ground.hasLines,
+    cloth,
+  };
+  return isPiece(seen) ? seen : null;
+}
+
+type SeenWhole = Seen & { readonly polygon: Polygon; readonly cloth: Cloth };
+
+function pieceOf(scene: Scene, seen: SeenWhole, { step, more }: Naming): MeasuredPiece | null {
+  const { outline, polygon, cloth } = seen;
   const { doubts, ...shape } = shapeOf(polygon, { pixel: 1 / density(scene.views, polygon), step });
   if (outline.cutOff && Math.min(shape.measured.width, shape.measured.height) < leastCutOff) return null;
   const { colours, busyness } = cloth;
