@@ -15,12 +15,12 @@ const one = 9;
 const leastShare = 0.06;
 
 /** What a piece is made of: a few colours with their shares, and how busy it is. Null of what is too small to tell. */
-export function clothOf(picture: FloorPicture, polygon: Polygon): Cloth | null {
+export function clothOf(picture: FloorPicture, polygon: Polygon, unshaded: (lab: Lab) => Lab): Cloth | null {
   const labs = labsInside(picture, polygon);
   if (labs.length < 12) return null;
   const mean = meanOf(labs);
   const square = labs.reduce((sum, lab) => sum + apart(lab, mean) ** 2, 0) / labs.length;
-  return { mean, busyness: Math.sqrt(square), colours: coloursAmong(labs, mostColours) };
+  return { mean, busyness: Math.sqrt(square), colours: coloursAmong(labs.map(unshaded), mostColours) };
 }
 
 function labsInside(picture: FloorPicture, polygon: Polygon): readonly Lab[] {

@@ -85,7 +85,7 @@ function snapped({ scene }: OpenPhoto, polygon: Polygon, snaps: number | "all" |
 
 /** What she drew is no longer doubted for what the photo shows of it; what holds of the whole photo still is. */
 function pieceWith({ scene, step, common }: OpenPhoto, polygon: Polygon): MeasuredPiece | null {
-  const cloth = clothOf(scene.picture, polygon);
+  const cloth = clothOf(scene.picture, polygon, scene.unshaded(polygon));
   if (cloth === null) return null;
   const { doubts, ...shape } = shapeOf(polygon, { pixel: 1 / density(scene.views, polygon), step });
   const { colours, busyness } = cloth;

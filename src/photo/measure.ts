@@ -12,6 +12,7 @@ import { outlinesOn } from "./outlines.ts";
 import { evenLight } from "./paper.ts";
 import { centreOf, isRightAngled, type Polygon } from "./polygon.ts";
 import { coveredBy } from "./rings.ts";
+import { unshadedBy } from "./shade.ts";
 import { shapeOf } from "./shape.ts";
 import { type Scene, type SharpOutline, sharpOutline } from "./sides.ts";
 import type { Doubt, MeasuredPhoto, MeasuredPiece, Photo, PhotoWarning, Place } from "./types.ts";
@@ -91,7 +92,8 @@ export function withFloorAt(opened: OpenPhoto, vision: Vision, place: Place): Op
   const at = views.toFloor(place);
   const bareAt = at && pixelOn(picture, at);
   if (bareAt === null || !isOpen(picture, coveredBy(picture, lying), bareAt)) return null;
-  const again = { ...scene, ground: groundOf(picture, { lying, bareAt }, vision) };
+  const ground = groundOf(picture, { lying, bareAt }, vision);
+  const again = { ...scene, ground, unshaded: unshadedBy(picture, ground, lying) };
   const pieces = piecesOn(again, vision, { step, more: common });
   return { ...opened, scene: again, measured: { ...measured, pieces } };
 }
@@ -124,7 +126,8 @@ function sceneOf(photo: Photo, { camera, lying }: Calibration, vision: Vision): 
     light,
     lying.map(({ at }) => at),
   );
-  return { photo, views, light, picture, ground: groundOf(picture, { lying }, vision) };
+  const ground = groundOf(picture, { lying }, vision);
+  return { photo, views, light, picture, ground, unshaded: unshadedBy(picture, ground, lying) };
 }
 
 function warningsOf({ width, height }: Photo, { lying, worst }: Calibration): readonly PhotoWarning[] {
@@ -152,7 +155,7 @@ type Naming = { readonly step: Length; readonly more: readonly Doubt[] };
 /** Null of what is no cloth. */
 function seenOf(scene: Scene, outline: Outline): SeenWhole | null {
   const { polygon, clear } = surest(outline, outline.cutOff ? null : sharpOutline(scene, outline.polygon));
-  const cloth = clothOf(scene.picture, polygon);
+  const cloth = clothOf(scene.picture, polygon, scene.unshaded(polygon));
   if (cloth === null) return null;
   const floor = floorColourAt(scene.ground, pixelOn(scene.picture, centreOf(outline.polygon)));
   const seen = {

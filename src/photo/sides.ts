@@ -5,6 +5,7 @@ import { addLightAt, labNear } from "./light.ts";
 import { courseThrough, crossing, type Line, lineThrough, median } from "./lines.ts";
 import type { EvenLight } from "./paper.ts";
 import type { Polygon } from "./polygon.ts";
+import type { Unshaded } from "./shade.ts";
 import { type Across, look as shadowLook, underShadow } from "./shadows.ts";
 import type { Photo, Place } from "./types.ts";
 
@@ -15,6 +16,7 @@ export type Scene = {
   readonly light: EvenLight;
   readonly picture: FloorPicture;
   readonly ground: Ground;
+  readonly unshaded: Unshaded;
 };
 
 export type SharpOutline = {
