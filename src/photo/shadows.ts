@@ -26,7 +26,7 @@ const hardly = 0.03;
 const leastTaken = 0.06;
 const mostTaken = 0.55;
 // In inches: in coarser photos a shadow can't be told from what the lens makes of an edge.
-const broadest = 0.028;
+const broadest = 0.024;
 // How much less all misses, in squares of the noise, for a side to be moved.
 const surely = 12;
 

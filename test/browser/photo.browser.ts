@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { photoFile, tableTop } from "../made/photoFile.ts";
+import { photoFile, tableTop, twoNear } from "../made/photoFile.ts";
 import { pixelOf } from "../made/scene.ts";
 import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
 
@@ -34,7 +34,7 @@ test("a photo is measured, one size put right, the pieces added, and taken back"
   test.setTimeout(120_000);
   await page.setViewportSize(screenSizes.laptop);
   await openPhotos(page);
-  await choose(page, await file());
+  await choose(page, { ...(await file()), buffer: await photoFile(twoNear) });
   await expect(pieces(page)).toHaveCount(6, { timeout: 30_000 });
   await expect(main(page).getByText("6 pieces found. Look again at 2 of them.")).toBeVisible();
   await expect(

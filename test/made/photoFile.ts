@@ -33,6 +33,15 @@ export const tableTop: Scene = {
   seed: 1,
 };
 
+/** The same, the two alike a quarter of an inch apart: nearer than she is asked to lay them. */
+export const twoNear: Scene = {
+  ...tableTop,
+  pieces: [
+    ...tableTop.pieces.slice(0, 5),
+    { outline: rectangle([5.71, 1.12], [3.05, 3.05], 30), paint: plain(0.55, 0.5, 0.4) },
+  ],
+};
+
 /** A scene as the file that a camera would make of it. */
 export function photoFile(scene: Scene): Promise<Buffer> {
   const { width, height, rgba } = render(scene);
