@@ -1,6 +1,9 @@
+import { readFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
+import { unzipSync } from "fflate";
+import sharp from "sharp";
 import { photoFile, tableTop, twoNear } from "../made/photoFile.ts";
 import { pixelOf } from "../made/scene.ts";
 import { expect, expectAccessible, reloadKept, screenSizes, test } from "./verso.ts";
@@ -100,6 +103,42 @@ test("a photo is measured, one size put right, the pieces added, and taken back"
   await expect(kept).toBeVisible();
   await button(page, "Keep photo 1 no longer").click();
   await expect(kept).toHaveCount(0);
+});
+
+test("a photo that is kept goes into the file with her back, made anew: no place, no camera's number", async ({
+  page,
+}) => {
+  const secret = { Make: "Camera of Ida", Artist: "Ida" };
+  const gps = { GPSLatitudeRef: "N", GPSLatitude: "51/1 30/1 0/1" };
+  const taken = await sharp((await file()).buffer)
+    .withExif({ IFD0: secret, IFD2: { BodySerialNumber: "serial 12345" }, IFD3: gps })
+    .jpeg()
+    .toBuffer();
+  expect((await sharp(taken).metadata()).exif?.includes("serial 12345")).toBe(true);
+  await openPhotos(page);
+  await choose(page, { ...(await file()), buffer: taken });
+  await expect(pieces(page)).toHaveCount(6, { timeout: 30_000 });
+  await page.getByRole("checkbox", { name: "Keep this photo with the back" }).check();
+  await expect(page.getByRole("img", { name: "Kept photo 1" })).toBeVisible();
+  await reloadKept(page);
+
+  await page.getByRole("link", { name: "Verso, your projects" }).click();
+  await button(page, /^More for/).click();
+  const download = page.waitForEvent("download");
+  await button(page, "Save as a file").click();
+  const entries = Object.values(unzipSync(readFileSync(await (await download).path())));
+  for (const entry of entries)
+    for (const told of [...Object.values(secret), "serial 12345", "Exif", "GPS"])
+      expect(Buffer.from(entry).includes(told), told).toBe(false);
+  const pictures = await Promise.all(
+    entries.map((entry) =>
+      sharp(entry)
+        .metadata()
+        .catch(() => null),
+    ),
+  );
+  const photos = pictures.filter((one) => one !== null);
+  expect(photos.map(({ width, height, exif }) => [width / height, exif])).toEqual([[4 / 3, undefined]]);
 });
 
 test("on the photo a corner is moved, a piece is split, joined, left out and found again", async ({
