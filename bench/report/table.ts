@@ -42,7 +42,7 @@ function measuredOn({ date, commit, changed, machine }: Raw): string {
 
 function againLine({ date, commit, because }: Before, options: Raw["options"]): string {
   const which = Object.values(options).join(", ");
-  return `Run before${which === "" ? "" : ` (${which})`} on ${date.slice(0, 10)}, sources of ${commit ?? "no commit"}; run again because ${because}.`;
+  return `Run before${which === "" ? "" : ` (${which})`} on ${date.slice(0, 10)}, sources of ${commit ?? "no commit"}; run again because ${because?.replace(/\.$/, "")}.`;
 }
 
 /** Mean and the worst of them, such as `97.2 / 95.0`. */

@@ -126,6 +126,48 @@ describe("the photos on the page", () => {
     expect(table.state()).toMatchObject({ photos, pieces, cloths });
   });
 
+  it("that are measured again are as they were once that is taken back, before or after it has come to its end", async () => {
+    const { table, asked } = tableWith();
+    table.addPhotos([file, file]);
+    for (const at of [0, 1]) {
+      asked[at]?.answer(found);
+      await turn();
+    }
+    const { pieces } = table.state();
+    table.edit((laid) => withTaken(laid, false));
+    const before = table.state();
+    const again = () => {
+      table.setBar(measuredLength("5 7/8", "in"));
+      table.measure(new Set(before.photos.map(({ id }) => id)));
+    };
+    const asItWas = { photos: before.photos, pieces: before.pieces, cloths: before.cloths };
+
+    again();
+    expect(kinds(table)).toEqual(["measuring", "waiting"]);
+    asked[2]?.answer(found);
+    await turn();
+    expect(kinds(table)).toEqual(["measured", "measuring"]);
+    table.edit((laid) => withTaken(laid, false));
+    table.takeBack();
+    expect(table.state().pieces).toHaveLength(1);
+    table.takeBack();
+    expect(table.state()).toMatchObject(asItWas);
+    await turn();
+    expect(table.state()).toMatchObject(asItWas);
+
+    again();
+    for (const at of [4, 5]) {
+      asked[at]?.answer(found);
+      await turn();
+    }
+    expect(table.state().photos.map(({ printed }) => printed)).toEqual([5.875 / 6, 5.875 / 6]);
+    table.takeBack();
+    expect(table.state()).toMatchObject(asItWas);
+    table.takeBack();
+    expect(table.state().pieces).toEqual(pieces);
+    expect(table.state().canTakeBack).toBe(false);
+  });
+
   it("are corrected while another is measured: what is found there stays where a correction is taken back", async () => {
     const { table, asked } = tableWith();
     table.addPhotos([file, file]);

@@ -65,8 +65,9 @@ type Surroundings = {
   readonly remember: (bars: Preferences["bars"]) => void;
 };
 
-/** What lay on the page before a step of hers; a photo that the step put away, and its place among the others. */
-type Before = Laid & { readonly away: { readonly photo: TablePhoto; readonly at: number } | null };
+/** What lay on the page before a step of hers; photos that the step put away or had measured again, as they were. */
+type Before = Laid & { readonly photos: readonly Placed[] };
+type Placed = { readonly photo: TablePhoto; readonly at: number };
 
 type FoundAgain = { readonly old: readonly string[]; readonly found: FoundHere; readonly floor: Place };
 
@@ -120,7 +121,7 @@ export class PhotoTable {
     const { photos, pieces, cloths } = this.#state;
     const at = photos.findIndex((photo) => photo.id === id);
     const photo = photos[at];
-    if (photo?.kind === "measured") this.#past = [...this.#past, { pieces, cloths, away: { photo, at } }];
+    if (photo?.kind === "measured") this.#past = [...this.#past, { pieces, cloths, photos: [{ photo, at }] }];
     this.#lastField = null;
     this.#set({
       photos: photos.filter((one) => one !== photo),
@@ -129,9 +130,13 @@ export class PhotoTable {
     this.#next();
   }
 
-  /** These photos, with what her ruler says now; what was found in them before is put away. */
+  /** These photos, with what her ruler says now; what was found in them before comes back when that is taken back. */
   measure(ids: ReadonlySet<string>): void {
-    this.#forget(ids);
+    const { photos, pieces, cloths } = this.#state;
+    const asTheyWere = photos.map((photo, at) => ({ photo, at })).filter(({ photo }) => ids.has(photo.id));
+    this.#past = [...this.#past, { pieces, cloths, photos: asTheyWere }];
+    this.#lastField = null;
+    this.#set(without(this.#state, ids));
     for (const id of ids)
       this.#setPhoto(id, ({ file, printed, floor }) => ({ id, file, printed, floor, kind: "waiting" }));
     this.#next();
@@ -141,7 +146,7 @@ export class PhotoTable {
   edit(change: (laid: Laid) => Laid, field: string | null = null): void {
     const { pieces, cloths } = this.#state;
     if (field === null || field !== this.#lastField)
-      this.#past = [...this.#past, { pieces, cloths, away: null }];
+      this.#past = [...this.#past, { pieces, cloths, photos: [] }];
     this.#lastField = field;
     this.#set(change({ pieces, cloths }));
   }
@@ -151,9 +156,9 @@ export class PhotoTable {
     this.#past = this.#past.slice(0, -1);
     this.#lastField = null;
     if (last === undefined) return;
-    const { away, ...laid } = last;
-    const { photos } = this.#state;
-    this.#set({ ...laid, ...(away === null ? {} : { photos: photos.toSpliced(away.at, 0, away.photo) }) });
+    for (const { photo } of last.photos) this.#stops.get(photo.id)?.abort();
+    this.#set({ ...last, photos: last.photos.reduce(withPhoto, this.#state.photos) });
+    this.#next();
   };
 
   /**
@@ -232,11 +237,6 @@ export class PhotoTable {
     this.#set({ photos: this.#state.photos.map((one) => (one.id === id ? photo(one) : one)) });
   }
 
-  #forget(photos: ReadonlySet<string>): void {
-    this.#past = [];
-    this.#set(without(this.#state, photos));
-  }
-
   #next(): void {
     const { photos } = this.#state;
     if (photos.some(({ kind }) => kind === "measuring")) return;
@@ -249,18 +249,21 @@ export class PhotoTable {
     const stop = new AbortController();
     this.#stops.set(id, stop);
     const photo = { id, file, floor, printed: printedOf(this.#state) ?? 1 };
-    const onStage = (stage: PhotoStage) => this.#setPhoto(id, () => ({ ...photo, kind: "measuring", stage }));
+    // Once it is stopped the photo is put away, or is as it was before.
+    const set = (now: () => TablePhoto) => {
+      if (!stop.signal.aborted) this.#setPhoto(id, now);
+    };
+    const onStage = (stage: PhotoStage) => set(() => ({ ...photo, kind: "measuring", stage }));
     onStage("opening");
     const request = { file, printed: photo.printed, floor, step: this.#step };
     try {
       const answer = await measure(request, { signal: stop.signal, onStage });
-      if (answer?.kind === "refused")
-        this.#setPhoto(id, () => ({ ...photo, kind: "refused", why: answer.why }));
-      if (answer?.kind === "measured") this.#take(photo, answer.found);
+      if (answer?.kind === "refused") set(() => ({ ...photo, kind: "refused", why: answer.why }));
+      if (answer?.kind === "measured" && !stop.signal.aborted) this.#take(photo, answer.found);
     } catch {
-      this.#setPhoto(id, () => ({ ...photo, kind: "failed" }));
+      set(() => ({ ...photo, kind: "failed" }));
     }
-    this.#stops.delete(id);
+    if (this.#stops.get(id) === stop) this.#stops.delete(id);
     this.#next();
   }
 
@@ -273,11 +276,20 @@ export class PhotoTable {
     const shown = pieces.map(({ piece, cutOut }) => ({ piece, cutOut: this.#shown(cutOut) }));
     const taken = Math.max(0, ...this.#past.map(lastNumber));
     const now = withFound(this.#state, { photo: photo.id, unit, pieces: shown, newId, taken });
-    // It was measured meanwhile: what she corrects is taken back without it.
-    this.#past = this.#past.map((before) => ({ ...before, ...withAllOf(before, now, photo.id) }));
+    // It was measured meanwhile: what she corrects is taken back without it. Before that it was as it was.
+    const again = this.#past.findLastIndex(({ photos }) => photos.some((one) => one.photo.id === photo.id));
+    this.#past = this.#past.map((before, at) =>
+      at <= again ? before : { ...before, ...withAllOf(before, now, photo.id) },
+    );
     this.#set(now);
     this.#setPhoto(photo.id, () => ({ ...photo, kind: "measured", found, picture: this.#shown(picture) }));
   }
+}
+
+/** The photos with this one as it was: in its place, or back among the others. */
+function withPhoto(photos: readonly TablePhoto[], { photo, at }: Placed): readonly TablePhoto[] {
+  const place = photos.findIndex(({ id }) => id === photo.id);
+  return place < 0 ? photos.toSpliced(at, 0, photo) : photos.with(place, photo);
 }
 
 /** Without the pieces of some photos, and the cloths that only these had. */
