@@ -7,7 +7,7 @@ import { type ScreenName, useRoute } from "./route.ts";
 import { SavingNotice } from "./savingNotice.tsx";
 import { Steps } from "./steps.tsx";
 import { Surface } from "./surface.tsx";
-import { useFrameWords, useProject, useProjectContent } from "./surroundings.ts";
+import { useFrameWords, useProject, useProjectPart } from "./surroundings.ts";
 import { Undo } from "./undo.tsx";
 
 /** The app around its pages. */
@@ -35,7 +35,7 @@ export function Frame() {
 
 function InProject({ step }: { readonly step: ScreenName }) {
   const project = useProject();
-  const { title } = useProjectContent();
+  const title = useProjectPart((now) => now.title);
   const bar = (
     <>
       <span className={styles.title}>{title}</span>

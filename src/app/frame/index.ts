@@ -19,6 +19,7 @@ export {
   useProject,
   useProjectContent,
   useProjectIfAny,
+  useProjectPart,
   useProjectState,
   useSaveProject,
   useStore,

@@ -66,6 +66,15 @@ export function useProjectContent(): Project {
   return useSyncExternalStore(project.subscribe, () => project.state().project);
 }
 
+/**
+ * A part of the open project, which is the same object while nothing in it changes. Drawn anew when that changes, and
+ * not at every edit: a large back has much that an edit is no concern of.
+ */
+export function useProjectPart<T>(part: (project: Project) => T): T {
+  const project = useProject();
+  return useSyncExternalStore(project.subscribe, () => part(project.state().project));
+}
+
 /** The frame's own words. */
 export function useFrameWords(): FrameWords {
   return frameWordsOf(useLocale());

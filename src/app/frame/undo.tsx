@@ -1,14 +1,15 @@
-import { useEffect } from "react";
+import { useEffect, useSyncExternalStore } from "react";
 import { Button } from "react-aria-components";
 import type { ProjectHandle } from "../../store/index.ts";
 import styles from "./frame.module.css";
-import { useFrameWords, useProject, useProjectState } from "./surroundings.ts";
+import { useFrameWords, useProject } from "./surroundings.ts";
 
 /** Back and forth through her own edits, by two buttons and by the usual keys. */
 export function Undo() {
   const words = useFrameWords();
   const project = useProject();
-  const { canUndo, canRedo } = useProjectState();
+  const canUndo = useStateOf(project, "canUndo");
+  const canRedo = useStateOf(project, "canRedo");
   useUndoKeys(project);
   return (
     <div className={styles.undo}>
@@ -20,6 +21,11 @@ export function Undo() {
       </Button>
     </div>
   );
+}
+
+/** Saving says so with each edit, twice: that is no concern of the buttons. */
+function useStateOf(project: ProjectHandle, name: "canUndo" | "canRedo"): boolean {
+  return useSyncExternalStore(project.subscribe, () => project.state()[name]);
 }
 
 function useUndoKeys(project: ProjectHandle): void {

@@ -1,10 +1,10 @@
-import { memo } from "react";
+import { memo, useMemo } from "react";
 import { Checkbox } from "react-aria-components";
 import { roughEdge } from "../../../files/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectPart } from "../../frame/index.ts";
 import { Choice } from "../../parts/choice/choice.tsx";
 import styles from "./about.module.css";
-import { useLeftoversTexts } from "./heapContext.ts";
+import { useHeap, useLeftoversTexts } from "./heapContext.ts";
 import { reservedOf } from "./reserved.ts";
 import { Stock } from "./stock.tsx";
 
@@ -12,8 +12,7 @@ import { Stock } from "./stock.tsx";
 export const About = memo(function About() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const project = useProjectContent();
-  const { cutting } = project.heap;
+  const { cutting } = useProjectPart(({ heap }) => heap);
   return (
     <section className={styles.about} aria-label={texts.about}>
       <h2>{texts.about}</h2>
@@ -35,9 +34,9 @@ export const About = memo(function About() {
 function PutAside() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const project = useProjectContent();
-  const { reserveBinding, reserveLabel } = project.heap;
-  const reserved = reservedOf(project);
+  const { reserveBinding, reserveLabel } = useProjectPart(({ heap }) => heap);
+  const { project } = useHeap();
+  const reserved = useMemo(() => reservedOf(project), [project]);
   return (
     <fieldset className={styles.aside}>
       <legend>{texts.reserve}</legend>

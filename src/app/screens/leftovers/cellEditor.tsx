@@ -1,7 +1,7 @@
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { Button, Dialog, Form, Menu, MenuItem, Popover } from "react-aria-components";
 import type { Column, Leftover } from "../../../files/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectContent, useProjectPart } from "../../frame/index.ts";
 import styles from "./cellEditor.module.css";
 import { type ChoiceColumn, chosenWord, editedCell, isChoiceColumn, optionsOf } from "./cells.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
@@ -53,7 +53,7 @@ type PartProps<C extends Column> = {
 function Typed({ column, leftover, onClose }: PartProps<Column>) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const field = useRef<HTMLInputElement>(null);
   const [text, setText] = useState(leftover.cells[column]?.text ?? "");
   const [isAsked, setAsked] = useState(false);
@@ -90,7 +90,7 @@ function Typed({ column, leftover, onClose }: PartProps<Column>) {
 function Choices({ column, leftover, onClose }: PartProps<ChoiceColumn>) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const now = chosenWord(column, leftover);
   const usual = "usual";
   const choose = (key: string) => {

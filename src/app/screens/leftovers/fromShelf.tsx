@@ -1,8 +1,8 @@
-import { useMemo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import { type ProjectHandle, takeFromShelf } from "../../../store/index.ts";
 import { shelfTexts } from "../../../words/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectPart } from "../../frame/index.ts";
 import { useOnShelf, useShelf } from "../../parts/shelf.ts";
 import { useTexts } from "../../parts/texts.ts";
 import styles from "./fromShelf.module.css";
@@ -11,7 +11,7 @@ import { type ShelfRow, shelfRows } from "./shelfRows.ts";
 type FromShelfProps = { readonly say: (text: string) => void };
 
 /** What earlier quilts left over, to tick off what joins this heap. Where nothing lies there, nothing is shown. */
-export function FromShelf({ say }: FromShelfProps) {
+export const FromShelf = memo(function FromShelf({ say }: FromShelfProps) {
   const texts = useTexts(shelfTexts);
   const shelf = useShelf();
   const lying = useOnShelf(shelf);
@@ -38,14 +38,14 @@ export function FromShelf({ say }: FromShelfProps) {
       )}
     </div>
   );
-}
+});
 
 type ShelfProps = FromShelfProps & { readonly shelf: ProjectHandle; readonly onTakenOff: () => void };
 
 function Shelf({ shelf, say, onTakenOff }: ShelfProps) {
   const texts = useTexts(shelfTexts);
   const project = useProject();
-  const { settings } = useProjectContent();
+  const settings = useProjectPart((now) => now.settings);
   const lying = useOnShelf(shelf);
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const rows = useMemo(() => (lying === null ? [] : shelfRows({ ...lying, settings })), [lying, settings]);

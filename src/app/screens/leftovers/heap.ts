@@ -61,6 +61,7 @@ export type Waiting = { readonly leftover: Leftover; readonly problems: readonly
 
 /** The heap as it lies on the table: her own cloth, whatever is planned with it. */
 export type Heap = {
+  readonly project: Project;
   readonly rows: readonly Sorted[];
   /** What a row is drawn in, by its id; null: no colour is known. */
   readonly colours: ReadonlyMap<string, string | null>;
@@ -94,6 +95,7 @@ export function heapOf(project: Project, before: readonly Sorted[] = []): Heap {
   const rows = checked.ok ? asBefore(sortedRows(project, draft, checked.value.job, bad), before) : [];
   const fabrics = fabricShares(rows);
   return {
+    project,
     rows,
     colours: new Map(rows.map(({ id, fabric }) => [id, isUndyed(fabric) ? null : fabric.colour])),
     waiting: waitingRows(project, bad),

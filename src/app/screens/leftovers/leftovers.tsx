@@ -1,6 +1,6 @@
 import { Activity, memo, type ReactNode, useDeferredValue, useMemo, useState } from "react";
 import { shelfTexts } from "../../../words/index.ts";
-import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
+import { hrefOf, useProject, useProjectContent, useProjectPart } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { About } from "./about.tsx";
 import { ChosenBar } from "./chosenBar.tsx";
@@ -34,11 +34,12 @@ export default function Leftovers() {
 function Page() {
   const texts = useLeftoversTexts();
   const { id } = useProject();
-  const { leftovers, rough } = useProjectContent();
+  const isEmpty = useProjectPart(({ leftovers, rough }) => leftovers.length === 0 && rough.length === 0);
   const [said, say] = useState("");
   const [isTyping, setTyping] = useState(false);
   const many = useMany(say);
-  const isEmpty = leftovers.length === 0 && rough.length === 0;
+  const { takeFile } = many;
+  const otherWays = useMemo(() => <Many onFile={takeFile} />, [takeFile]);
   return (
     <DropPlace onFile={many.takeFile}>
       <div className={styles.page}>
@@ -53,7 +54,7 @@ function Page() {
         </header>
         <div className={styles.entry}>
           <LineEntry say={say} onMany={many.takeText} isEmpty={isEmpty} onTyping={setTyping}>
-            <Many onFile={many.takeFile} />
+            {otherWays}
           </LineEntry>
           {many.problem !== null && <p className={styles.trouble}>{texts.notEntered(many.problem)}</p>}
           <p role="status" className={many.problem === null ? styles.said : "onlyRead"}>

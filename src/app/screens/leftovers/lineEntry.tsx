@@ -1,6 +1,7 @@
 import {
   type ClipboardEvent,
   type FormEvent,
+  memo,
   type ReactNode,
   useEffect,
   useMemo,
@@ -9,7 +10,7 @@ import {
 } from "react";
 import { Button, Form } from "react-aria-components";
 import { readLine } from "../../../files/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectPart } from "../../frame/index.ts";
 import { entryOf, knownFabrics } from "./entry.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./lineEntry.module.css";
@@ -29,7 +30,8 @@ type LineEntryProps = {
 };
 
 /** One leftover a line, drawn while she types. */
-export function LineEntry({ say, onMany, isEmpty, onTyping, children }: LineEntryProps) {
+export const LineEntry = memo(function LineEntry(props: LineEntryProps) {
+  const { say, onMany, isEmpty, onTyping, children } = props;
   const texts = useLeftoversTexts();
   const entry = useEntry(say);
   const field = useRef<HTMLInputElement>(null);
@@ -79,14 +81,13 @@ export function LineEntry({ say, onMany, isEmpty, onTyping, children }: LineEntr
       )}
     </section>
   );
-}
+});
 
 /** What is typed, what it means, and what is wrong with it once she wants it entered. */
 function useEntry(say: (text: string) => void) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const project = useProjectContent();
-  const { unit, clothWidth } = project.settings;
+  const { unit, clothWidth } = useProjectPart(({ settings }) => settings);
   const [line, setText] = useState("");
   const [isAsked, setAsked] = useState(false);
   const reading = useMemo(() => {
@@ -98,7 +99,7 @@ function useEntry(say: (text: string) => void) {
   };
   const enter = () => {
     if (line.trim() === "") return;
-    const entry = entryOf(line, reading, unit, knownFabrics(project));
+    const entry = entryOf(line, reading, unit, knownFabrics(handle.state().project));
     if (entry === null) return setAsked(true);
     if (entry.kind === "row") handle.addRows([entry.row]);
     else handle.addRough(entry.stock);

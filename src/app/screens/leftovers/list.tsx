@@ -1,8 +1,7 @@
-import { useDeferredValue, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Leftover } from "../../../files/index.ts";
 import type { LeftoversTexts } from "../../../words/index.ts";
-import { useProjectContent } from "../../frame/index.ts";
 import { CellEditor, type Editing } from "./cellEditor.tsx";
 import { listColumns } from "./cells.ts";
 import { as, type Stop, stopAt } from "./grid.ts";
@@ -22,8 +21,7 @@ const shownFirst = 40;
 /** Every row in a grid; the last one entered first. */
 export function HeapList({ chosen, onChoose }: HeapListProps) {
   const texts = useLeftoversTexts();
-  const { leftovers: now, settings } = useProjectContent();
-  const leftovers = useDeferredValue(now);
+  const { leftovers, settings } = useHeap().project;
   const [editing, setEditing] = useState<Editing | null>(null);
   const [whole, setWhole] = useState<string | null>(null);
   const newestFirst = useMemo(() => {

@@ -1,6 +1,6 @@
 import { type DragEvent, memo, type ReactNode, useMemo, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
-import { canShare, fileNameFor, giveFile, hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
+import { canShare, fileNameFor, giveFile, hrefOf, useProject, useProjectPart } from "../../frame/index.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./many.module.css";
 import { tableOf } from "./tableOut.ts";
@@ -29,7 +29,7 @@ export function Many({ onFile }: { readonly onFile: (file: File) => void }) {
 export const TableOut = memo(function TableOut() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { title } = useProjectContent();
+  const title = useProjectPart((now) => now.title);
   const name = fileNameFor(texts.tableName(title)).replace(/\.verso$/, ".csv");
   const canBeShared = useMemo(() => canShare(name, "text/csv"), [name]);
   const save = () => giveFile(tableOf(handle.state().project), name, "text/csv");

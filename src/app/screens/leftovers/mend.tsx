@@ -1,7 +1,7 @@
-import { type FormEvent, useMemo, useState } from "react";
+import { type FormEvent, memo, useMemo, useState } from "react";
 import { Button, Form } from "react-aria-components";
 import { type Column, type Leftover, readLine } from "../../../files/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectPart } from "../../frame/index.ts";
 import { editedRow, isChoiceColumn, optionsOf } from "./cells.ts";
 import { entryOf, knownFabrics } from "./entry.ts";
 import type { Waiting } from "./heap.ts";
@@ -13,10 +13,9 @@ import { useShownPart } from "./shownPart.ts";
 import { LineField, WordField } from "./textField.tsx";
 
 /** Rows that wait: each as it was written, with its words. */
-export function Mend({ say }: { readonly say: (text: string) => void }) {
+export const Mend = memo(function Mend({ say }: { readonly say: (text: string) => void }) {
   const texts = useLeftoversTexts();
-  const { waiting } = useHeap();
-  const { leftovers } = useProjectContent();
+  const { waiting, project } = useHeap();
   const { shown, rest, showMore } = useShownPart(waiting);
   if (waiting.length === 0) return null;
   return (
@@ -28,7 +27,7 @@ export function Mend({ say }: { readonly say: (text: string) => void }) {
           <li key={row.leftover.id}>
             <WaitingRow
               row={row}
-              number={leftovers.indexOf(row.leftover) + 1}
+              number={project.leftovers.indexOf(row.leftover) + 1}
               onTaken={() => say(texts.entered(1, waiting.length - 1))}
               onLeftOut={() => say(texts.removed(1))}
             />
@@ -42,7 +41,7 @@ export function Mend({ say }: { readonly say: (text: string) => void }) {
       )}
     </section>
   );
-}
+});
 
 type WaitingRowProps = {
   readonly row: Waiting;
@@ -59,15 +58,14 @@ function WaitingRow(props: WaitingRowProps) {
 function WaitingLine({ row: { leftover }, number, onTaken, onLeftOut }: WaitingRowProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const project = useProjectContent();
-  const { unit } = project.settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const [line, setLine] = useState(leftover.line);
   const reading = useMemo(() => readLine(line, unit), [line, unit]);
   const [problem] = reading.problems;
   // One of two readings is enough where nothing else is wrong.
   const take = (text: string) => {
     setLine(text);
-    const entry = entryOf(text, readLine(text, unit), unit, knownFabrics(project));
+    const entry = entryOf(text, readLine(text, unit), unit, knownFabrics(handle.state().project));
     if (entry === null) return;
     onTaken();
     if (entry.kind === "row")
@@ -106,7 +104,7 @@ function WaitingLine({ row: { leftover }, number, onTaken, onLeftOut }: WaitingR
 function WaitingCells({ row, number, onTaken, onLeftOut }: WaitingRowProps) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const [typed, setTyped] = useState<ReadonlyMap<Column, string>>(new Map());
   const cells = cellsToMend(row, unit, texts);
   const { change, faults } = editedRow(row.leftover, typed, unit);

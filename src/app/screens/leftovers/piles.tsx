@@ -3,7 +3,7 @@ import { Button, Toolbar } from "react-aria-components";
 import type { Use } from "../../../engine/cloth/index.ts";
 import type { Length } from "../../../engine/length/index.ts";
 import { type LeftoversTexts, shelfTexts } from "../../../words/index.ts";
-import { useProjectContent } from "../../frame/index.ts";
+import { useProjectPart } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { PieceCloth, ScaleRuler } from "./cloth.tsx";
 import { greyOf } from "./fabricFacts.ts";
@@ -25,7 +25,7 @@ export function Piles(props: PilesProps) {
   const texts = useLeftoversTexts();
   const shelf = useTexts(shelfTexts);
   const { piles, rows } = useHeap();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const scale = useMemo(() => picturesOf(rows), [rows]);
   const [isGrey, setGrey] = useState(false);
   return (

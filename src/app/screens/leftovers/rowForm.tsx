@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { Button, Dialog, Form, Heading, Modal, ModalOverlay } from "react-aria-components";
 import { type Column, columns, type Leftover } from "../../../files/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectContent, useProjectPart } from "../../frame/index.ts";
 import { chosenWord, editedRow, isChoiceColumn, optionsOf } from "./cells.ts";
 import { useLeftoversTexts } from "./heapContext.ts";
 import styles from "./rowForm.module.css";
@@ -38,7 +38,7 @@ export function RowForm({ id, onClose }: RowFormProps) {
 function Fields({ leftover, onClose }: { readonly leftover: Leftover; readonly onClose: () => void }) {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const [typed, setTyped] = useState<ReadonlyMap<Column, string>>(new Map());
   const { change, faults } = editedRow(leftover, typed, unit);
   const type = (column: Column) => (text: string) => setTyped(new Map(typed).set(column, text));

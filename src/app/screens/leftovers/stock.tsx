@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { Button, Disclosure, DisclosurePanel, Form, Heading } from "react-aria-components";
 import type { RoughStock } from "../../../files/index.ts";
-import { useProject, useProjectContent } from "../../frame/index.ts";
+import { useProject, useProjectPart } from "../../frame/index.ts";
 import styles from "./about.module.css";
 import { useLeftoversTexts } from "./heapContext.ts";
 import { type BagTyped, bagArea, bagOf, type StripsTyped, stripsOf } from "./roughStock.ts";
@@ -10,7 +10,7 @@ import { LineField } from "./textField.tsx";
 /** What she would rather not count. */
 export function Stock() {
   const texts = useLeftoversTexts();
-  const { rough } = useProjectContent();
+  const rough = useProjectPart((now) => now.rough);
   return (
     <Disclosure className={`${styles.stock}`} defaultExpanded={rough.length > 0}>
       <Heading level={3}>
@@ -64,7 +64,7 @@ const noStrips: StripsTyped = { total: "", width: "", fabric: "" };
 function StripsForm() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const [typed, setTyped] = useState(noStrips);
   const [isAsked, setAsked] = useState(false);
   const read = stripsOf(typed, unit);
@@ -109,7 +109,7 @@ const noBag: BagTyped = { weight: "", fabric: "" };
 function BagForm() {
   const texts = useLeftoversTexts();
   const handle = useProject();
-  const { unit } = useProjectContent().settings;
+  const { unit } = useProjectPart(({ settings }) => settings);
   const [typed, setTyped] = useState(noBag);
   const [isAsked, setAsked] = useState(false);
   const read = bagOf(typed, unit);

@@ -1,14 +1,15 @@
 import { useCallback, useMemo, useState } from "react";
 import type { Use } from "../../../engine/cloth/index.ts";
 import { moveToShelf } from "../../../store/index.ts";
-import { useProject, useProjectContent, useStore } from "../../frame/index.ts";
+import { useProject, useStore } from "../../frame/index.ts";
+import { useHeap } from "./heapContext.ts";
 import { type Chosen, withTurned } from "./useGridChoice.ts";
 
 /** The rows that are chosen, in the list and in the piles alike. A row that is gone is no longer chosen. */
 export function useChosen() {
   const handle = useProject();
   const store = useStore();
-  const { leftovers } = useProjectContent();
+  const { leftovers } = useHeap().project;
   const [picked, choose] = useState<Chosen>(new Set());
   const chosen = useMemo(() => {
     return new Set(leftovers.flatMap(({ id }) => (picked.has(id) ? [id] : [])));
