@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
 import { useProject } from "../frame/index.ts";
+import { letPressesThrough } from "./letPressesThrough.ts";
 
 /** A picture that is kept with the project, unpacked once so that its size is known. */
 export type KeptPicture = {
@@ -57,10 +58,6 @@ const heldOn = 1000;
 
 // Each takes a slow tablet several milliseconds, and a back may have fifty.
 const atOnce = 8;
-
-function letPressesThrough(): Promise<void> {
-  return new Promise((done) => setTimeout(done));
-}
 
 const none: ReadonlyMap<string, KeptPicture> = new Map();
 

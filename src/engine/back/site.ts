@@ -95,7 +95,7 @@ function measure(job: Job): Site {
     smallest,
     tall: tallOf(job),
     blocks: blocksOf(job),
-    pieces: [...placeable(job).map((piece) => sitePiece(piece, job)), ...slabsOf(job)],
+    pieces: piecesFor(job),
     lengths: lengthsOf(job),
     inch,
   };
@@ -154,6 +154,29 @@ function tallOf(job: Job): number {
     if (reached >= whole * 0.9) return deep;
   }
   return 0;
+}
+
+type Measured = Pick<Job, "seam" | "step" | "floor"> & { readonly pieces: readonly SitePiece[] };
+
+// With less to sew it is the same heap.
+const measured = new WeakMap<Job["pieces"], Measured>();
+
+function piecesFor(job: Job): readonly SitePiece[] {
+  const { seam, step, floor } = job;
+  const known = measured.get(job.pieces);
+  if (known?.seam === seam && known.step === step && known.floor === floor) return known.pieces;
+  const pieces = [...placeable(job).map((piece) => sitePiece(piece, job)), ...slabsOf(job)];
+  measured.set(job.pieces, { seam, step, floor, pieces });
+  return pieces;
+}
+
+const turnedOver = new WeakMap<Site["pieces"], Site["pieces"]>();
+
+function turnedPieces(pieces: Site["pieces"]): Site["pieces"] {
+  const known = turnedOver.get(pieces);
+  const turned = known ?? pieces.map((piece) => ({ ...piece, width: piece.height, height: piece.width }));
+  turnedOver.set(pieces, turned);
+  return turned;
 }
 
 function sitePiece(piece: SizedPiece, { seam, step }: Job): SitePiece {
@@ -221,7 +244,7 @@ export function turned(site: Site): Site {
     ringY: site.ringX,
     outlineX: site.outlineY,
     outlineY: site.outlineX,
-    pieces: site.pieces.map((piece) => ({ ...piece, width: piece.height, height: piece.width })),
+    pieces: turnedPieces(site.pieces),
     blocks: site.blocks.map((block) => ({
       ...block,
       width: block.height,

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { heaps, jobOf } from "../../../test/plans/heaps.ts";
 import { checkLayout } from "../layout/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { apart, type Choice, choose, dominates, meritsOf, startChoice } from "./index.ts";
+import { apart, type Choice, choose, dominates, jobFor, meritsOf, startChoice } from "./index.ts";
 
 const heap = heaps.find((name) => name.endsWith("r.15-s2")) ?? "";
 const job = jobOf(heap, "weekend");
@@ -47,4 +47,11 @@ describe("a choice in the making", () => {
     const all = [...chosen.map(({ plan }) => plan), ...others];
     expect(choose(all, job, { least: 2, most: 2 }).chosen).toHaveLength(2);
   });
+});
+
+it("has one job for each amount to sew, so that what is known of it is known again", () => {
+  expect(jobFor(job, "usual")).toBe(job);
+  expect(jobFor(job, "afternoon")).toBe(jobFor(job, "afternoon"));
+  expect(jobFor(job, "less")).toMatchObject({ ...job, wishes: ["sew-less"] });
+  expect(jobFor({ ...job }, "less")).not.toBe(jobFor(job, "less"));
 });

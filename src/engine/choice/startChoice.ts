@@ -35,11 +35,20 @@ export function startChoice(job: Job, request: ChoiceRequest): ChoiceSearch {
   return new Choosing(job, request);
 }
 
-/** Her job with so much to sew. */
+/** Her job with so much to sew; the same each time it is asked for. */
 export function jobFor(job: Job, amount: Amount): Job {
+  if (amount === "usual") return job;
+  const made = jobs.get(job) ?? new Map<Amount, Job>();
+  const wanted = made.get(amount) ?? withLess(job, amount);
+  jobs.set(job, made.set(amount, wanted));
+  return wanted;
+}
+
+// What is known of a job, such as which styles suit it, is known by the job itself.
+const jobs = new WeakMap<Job, Map<Amount, Job>>();
+
+function withLess(job: Job, amount: Exclude<Amount, "usual">): Job {
   switch (amount) {
-    case "usual":
-      return job;
     case "less":
       return { ...job, wishes: [...new Set<Wish>([...job.wishes, "sew-less"])] };
     case "afternoon":
@@ -51,9 +60,17 @@ export type Candidate = { readonly style: Style; readonly amount: Amount };
 
 /** The plans a choice looks at first: every style as she wishes, and with less to sew. */
 export function candidatesFor(job: Job): readonly Candidate[] {
-  return amounts
-    .filter((amount) => amount === "usual" || isLess(job, amount))
-    .flatMap((amount) => rankStyles(jobFor(job, amount)).map((style) => ({ style, amount })));
+  return amountsFor(job).flatMap((amount) => candidatesOf(job, amount));
+}
+
+/** How much there may be to sew in the plans to choose from. */
+export function amountsFor(job: Job): readonly Amount[] {
+  return amounts.filter((amount) => amount === "usual" || isLess(job, amount));
+}
+
+/** Those of the candidates that have so much to sew. */
+export function candidatesOf(job: Job, amount: Amount): readonly Candidate[] {
+  return rankStyles(jobFor(job, amount)).map((style) => ({ style, amount }));
 }
 
 function isLess({ wishes, time }: Job, amount: Amount): boolean {

@@ -1,6 +1,7 @@
 import {
   type Dispatch,
   type MouseEvent,
+  memo,
   type ReactNode,
   type SetStateAction,
   useDeferredValue,
@@ -68,7 +69,11 @@ export function Figure({
   const drawn = useTexts(drawingTexts);
   const [wanted, setView] = useState<View>("cloth");
   const [wantedSize, setSize] = useState(1);
-  const offered = viewsOf(drawing, { cloth: onCloth !== null, toGo: toGo !== undefined });
+  const [hasCutOff, hasCloth, hasToGo] = [drawing.cutOff !== null, onCloth !== null, toGo !== undefined];
+  const offered = useMemo(
+    () => viewsOf({ cutOff: hasCutOff, cloth: hasCloth, toGo: hasToGo }),
+    [hasCutOff, hasCloth, hasToGo],
+  );
   const chosen = offered.includes(wanted) ? wanted : "colour";
   // What she pressed is marked at once; the drawing, with all its patches, follows a moment later.
   const view = useDeferredValue(chosen);
@@ -126,14 +131,13 @@ export function Figure({
   );
 }
 
-function viewsOf(
-  { cutOff }: Drawing,
-  has: { readonly cloth: boolean; readonly toGo: boolean },
-): readonly View[] {
+type Has = { readonly cutOff: boolean; readonly cloth: boolean; readonly toGo: boolean };
+
+function viewsOf({ cutOff, cloth, toGo }: Has): readonly View[] {
   return views.filter((one) => {
-    if (one === "cloth") return has.cloth;
-    if (one === "to-go") return has.toGo;
-    return one !== "through-top" || cutOff !== null;
+    if (one === "cloth") return cloth;
+    if (one === "to-go") return toGo;
+    return one !== "through-top" || cutOff;
   });
 }
 
@@ -158,7 +162,8 @@ type ViewsProps = {
   readonly onView: (view: View) => void;
 };
 
-function Views({ view, offered, onView }: ViewsProps) {
+// Neither concerns the other, nor does a drawing that is better than the one before.
+const Views = memo(function Views({ view, offered, onView }: ViewsProps) {
   const texts = useTexts(viewTexts);
   return (
     <ToggleButtonGroup
@@ -176,11 +181,11 @@ function Views({ view, offered, onView }: ViewsProps) {
       ))}
     </ToggleButtonGroup>
   );
-}
+});
 
 type SizesProps = { readonly size: number; readonly onSize: Dispatch<SetStateAction<number>> };
 
-function Sizes({ size, onSize }: SizesProps) {
+const Sizes = memo(function Sizes({ size, onSize }: SizesProps) {
   const texts = useTexts(viewTexts);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in
@@ -208,4 +213,4 @@ function Sizes({ size, onSize }: SizesProps) {
       )}
     </div>
   );
-}
+});

@@ -1,13 +1,15 @@
 import {
+  amountsFor,
   type Candidate,
   type ChoiceNote,
-  candidatesFor,
+  candidatesOf,
   glanceOf,
   jobFor,
   type Reason,
 } from "../../../engine/choice/index.ts";
 import type { Amount, Job } from "../../../engine/cloth/index.ts";
 import { defaultEffort, type Plan } from "../../../engine/plan/index.ts";
+import { letPressesThrough } from "../../parts/letPressesThrough.ts";
 import { type Beside, type NamedChoice, nameOf, type PackedPlan, unpack } from "../../worker/index.ts";
 
 /** A plan that is offered, and what speaks for it. */
@@ -44,7 +46,7 @@ export async function makeOffers({ job, seconds, beside, signal, onOffered }: Ch
   const choice = beside.openChoice(job);
   signal.addEventListener("abort", choice.close, { once: true });
   const effort = defaultEffort(job, seconds);
-  const candidates = candidatesFor(job);
+  const candidates = await candidatesBetweenPresses(job);
   const made: Made = new Map();
   const look = async ({ style, amount }: Candidate, isLong: boolean) => {
     const request = { style, seed: 1, effort: isLong ? effort : glanceOf(effort) };
@@ -66,6 +68,16 @@ export async function makeOffers({ job, seconds, beside, signal, onOffered }: Ch
   } finally {
     choice.close();
   }
+}
+
+/** All candidates. Each style is sketched for that, on a large heap for longer than a press may wait. */
+async function candidatesBetweenPresses(job: Job): Promise<readonly Candidate[]> {
+  const candidates: Candidate[] = [];
+  for (const amount of amountsFor(job)) {
+    await letPressesThrough();
+    candidates.push(...candidatesOf(job, amount));
+  }
+  return candidates;
 }
 
 /** Those that would be offered and were only glanced at. */

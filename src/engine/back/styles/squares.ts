@@ -1,5 +1,5 @@
 import { isWrongAt } from "../longSeams.ts";
-import { type Site, type SiteBlock, steps } from "../site.ts";
+import { type Site, type SiteBlock, type SitePiece, steps } from "../site.ts";
 import { below, beside, cloth, pieced, type Sketch } from "../sketch.ts";
 
 /**
@@ -58,21 +58,30 @@ type Axis = { readonly whole: number; readonly ring: number; readonly outline: n
 /** As many squares as go, where no seam between them is wrong; the edges nearly alike. */
 function runOf(site: Site, side: number, axis: Axis): Run | null {
   let best: Run | null = null;
-  const { whole, ring, outline } = axis;
+  const { whole, ring } = axis;
   const nudge = Math.max(1, Math.round(site.inch / 4));
   for (let count = Math.floor((whole - 2 * ring) / side); count > 0; count--) {
     const rest = whole - count * side;
     if (best !== null && rest > 4 * side) break;
     for (let before = ring; before <= rest - ring; before += nudge) {
       const after = rest - before;
-      if (![before, after].every((edge) => isEdge(site, edge))) continue;
-      const seams = Array.from({ length: count + 1 }, (_, at) => before + at * side);
-      if (seams.some((at) => at > 0 && at < whole && isWrongAt(at, whole, outline, site.inch))) continue;
       const cost = rest + Math.abs(before - after);
-      if (best === null || cost < best.cost) best = { count, before, after, cost };
+      if (best !== null && cost >= best.cost) continue;
+      if (!isEdge(site, before) || !isEdge(site, after)) continue;
+      if (isSeamWrong(site, axis, { before, side, count })) continue;
+      best = { count, before, after, cost };
     }
   }
   return best;
+}
+
+type Squares = { readonly before: number; readonly side: number; readonly count: number };
+
+function isSeamWrong({ inch }: Site, { whole, outline }: Axis, { before, side, count }: Squares): boolean {
+  for (let at = before; at <= before + count * side; at += side) {
+    if (at > 0 && at < whole && isWrongAt(at, whole, outline, inch)) return true;
+  }
+  return false;
 }
 
 /** Plain cloth at the edge is no sliver; by hand there is none of it, where the squares just fill. */
@@ -126,12 +135,22 @@ function isMuch(site: Site, { side, count }: Ready): boolean {
 
 /** How many squares of this side her square pieces make, one, four or nine alike to each. */
 function squaresFrom(site: Site, side: number): number {
-  return site.pieces.reduce((sum, piece) => {
-    const fits = (own: number, alike: number) =>
-      alike * own >= side && alike * (own - piece.trim(own)) <= side;
-    const alike = [1, 2, 3].find((each) => fits(piece.width, each) && fits(piece.height, each));
-    return sum + (alike === undefined ? 0 : Math.floor(piece.count / alike ** 2));
-  }, 0);
+  let squares = 0;
+  for (const piece of site.pieces) {
+    const alike = alikeFor(piece, side);
+    if (alike > 0) squares += Math.floor(piece.count / alike ** 2);
+  }
+  return squares;
+}
+
+/** So many alike each way make a square of this side; 0: however many, they don't. */
+function alikeFor({ width, height, trim }: SitePiece, side: number): number {
+  for (let alike = 1; alike <= 3; alike++) {
+    const isLong = alike * width >= side && alike * height >= side;
+    if (isLong && alike * (width - trim(width)) <= side && alike * (height - trim(height)) <= side)
+      return alike;
+  }
+  return 0;
 }
 
 function squareBlocks(site: Site): SiteBlock[] {
