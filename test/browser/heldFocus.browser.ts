@@ -46,6 +46,26 @@ test.describe("with the solver at work", () => {
   });
 });
 
+test("by mouse the page stays where it is when what was pressed goes away; by keys what has the focus is in sight", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 820, height: 500 });
+  await openKeptBack(page);
+  await page.getByRole("link", { name: "Leftovers", exact: true }).click();
+  const pieces = page.getByRole("region", { name: "Piles", exact: true }).locator("button[aria-pressed]");
+  await pieces.nth(1).click();
+  await page.evaluate(() => scrollTo(0, 0));
+  await button(page, "Choose none").click();
+  await expect(button(page, "Choose none")).toHaveCount(0);
+  await expect(page.locator("body")).not.toBeFocused();
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+
+  await pieces.nth(1).press("Enter");
+  await press(page, "Choose none");
+  await expect(button(page, "Choose none")).toHaveCount(0);
+  await expect(page.locator(":focus")).toBeInViewport();
+});
+
 test("who has left a thing herself is not led back to it when it goes", async ({ page }) => {
   await page.setViewportSize(screenSizes.laptop);
   await openKeptBack(page);

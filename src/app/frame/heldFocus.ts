@@ -1,15 +1,17 @@
 /** Where an element stood: all that it was in, the innermost first, and as which child. */
 type Place = { readonly around: Element; readonly at: number };
 
+type Held = { readonly element: Element; readonly places: readonly Place[]; readonly byKeys: boolean };
+
 /**
  * Where what has the focus goes away, or can't be used any more, because of what she did with it, what took its place
  * gets the focus: else the keyboard begins again at the top, and a screen reader falls silent. Another page begins at
  * its heading by itself. Gives what ends it.
  */
 export function holdFocus(root: HTMLElement): () => void {
-  let held: { readonly element: Element; readonly places: readonly Place[] } | null = null;
+  let held: Held | null = null;
   const focused = ({ target }: FocusEvent) => {
-    held = target instanceof Element ? { element: target, places: placesOf(target) } : null;
+    held = target instanceof Element ? heldAt(target) : null;
   };
   // Gone as well: but she left it herself where it is still there.
   const left = ({ target }: FocusEvent) =>
@@ -19,9 +21,10 @@ export function holdFocus(root: HTMLElement): () => void {
     });
   const changes = new MutationObserver(() => {
     if (held === null || canBeUsed(held.element) || !isLost(held.element)) return;
-    const { places } = held;
+    const { places, byKeys } = held;
     held = null;
-    inPlaceOf(places)?.focus();
+    // Who presses with finger or mouse looks where she pressed, and the page stays there.
+    inPlaceOf(places)?.focus({ preventScroll: !byKeys });
   });
   root.addEventListener("focusin", focused);
   root.addEventListener("focusout", left);
@@ -31,6 +34,10 @@ export function holdFocus(root: HTMLElement): () => void {
     root.removeEventListener("focusout", left);
     changes.disconnect();
   };
+}
+
+function heldAt(element: Element): Held {
+  return { element, places: placesOf(element), byKeys: element.matches(":focus-visible") };
 }
 
 function placesOf(element: Element): readonly Place[] {
