@@ -31,13 +31,12 @@ export type ProjectSurroundings = {
 /** A shorter log opens faster; a compaction reads all of it. */
 const compactEvery = 100;
 
-/** What she opened is to be drawn first; but no longer than so many milliseconds. */
-const drawnWithin = 3_000;
+/** What she opened, or edited, is to be drawn first; but no longer than so many milliseconds. */
+const drawnWithin = { opened: 3_000, edited: 500 } as const;
 
-function untilIdle(): Promise<void> {
+function untilIdle(timeout: number): Promise<void> {
   return new Promise((done) => {
-    if (typeof requestIdleCallback === "function")
-      requestIdleCallback(() => done(), { timeout: drawnWithin });
+    if (typeof requestIdleCallback === "function") requestIdleCallback(() => done(), { timeout });
     else setTimeout(done, 0);
   });
 }
@@ -128,7 +127,7 @@ export class OpenProject {
     const open = new OpenProject(id, surroundings, from);
     if (records.length > compactEvery) open.#compact();
     // Until then the copies of the tabs before this one are there.
-    open.#copying = untilIdle();
+    open.#copying = untilIdle(drawnWithin.opened);
     void open.#copy().then(() => surroundings.copies.removeOfClosedTabs(id));
     return open;
   }
@@ -299,6 +298,8 @@ export class OpenProject {
     this.#isCopyDue = true;
     const { copies } = this.#surroundings;
     this.#copying = this.#copying.then(async () => {
+      // All of a large back is put into bytes: not in the moment in which her next press may come.
+      await untilIdle(drawnWithin.edited);
       this.#isCopyDue = false;
       if (this.#isGone || this.#isLetGo) return;
       const { bytes } = this.#model;

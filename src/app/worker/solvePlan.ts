@@ -72,7 +72,7 @@ export function solvePacked(
     if (wishes.isFirst) waiting.unshift(search);
     else waiting.push(search);
     wishes.signal?.addEventListener("abort", () => leaveLine(search), { once: true });
-    startNext();
+    startSoon();
   });
 }
 
@@ -81,6 +81,11 @@ function leaveLine(search: Search): void {
   if (at < 0) return;
   waiting.splice(at, 1);
   search.done({ whole: false, plan: null });
+}
+
+/** A worker is begun and given a whole job: what she pressed is answered first. */
+function startSoon(): void {
+  setTimeout(startNext);
 }
 
 function startNext(): void {
@@ -156,7 +161,7 @@ function run(search: Search, worker: Worker): void {
     "abort",
     () => {
       letGo();
-      startNext();
+      startSoon();
       search.done({ whole: false, plan: best });
     },
     options,

@@ -1,10 +1,11 @@
-import { useMemo, useState } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
 import { handTexts, planTexts } from "../../../words/index.ts";
 import { hrefOf, useProject, useProjectContent } from "../../frame/index.ts";
 import { useTexts } from "../../parts/texts.ts";
 import { useMarks } from "./advice.tsx";
 import { ChangePlan } from "./changePlan.tsx";
 import { ChosenPlan, Search } from "./chosenPlan.tsx";
+import type { Wish } from "./desk.ts";
 import { KeepBar } from "./keepBar.tsx";
 import { reasonsFor } from "./offered.ts";
 import styles from "./plan.module.css";
@@ -58,7 +59,7 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
   const [opened, setOpened] = useState(false);
   const withOthers = opened || isAmongOthers;
   const { ofChosen, foundFor } = useDesk(desk, shown, withOthers);
-  const { chosen: wish } = shown;
+  const wish = useDrawnWish(shown.chosen);
   const drawn = foundFor(wish);
   const { plan } = drawn;
   const hand = useHand({ wish, plan, desk, planning });
@@ -88,10 +89,20 @@ function Ready({ planning }: { readonly planning: Planning & { readonly kind: "r
         pictureOf={planning.pictureOf}
       />
       <KeepBar plan={plan} hash={planning.hash} keptIsOld={shown.keptIsOld} />
-      <Search wish={wish} found={ofChosen} desk={desk} />
+      <Search wish={shown.chosen} found={ofChosen} desk={desk} />
       {plan !== null && <ChangePlan wish={wish} plan={plan} desk={desk} hand={hand} planning={planning} />}
       <Wishes />
       {plan !== null && <PlanDetails plan={plan} planning={planning} marks={marks} />}
     </div>
   );
+}
+
+/**
+ * Another style is marked at once where she presses it, and all that is drawn and said of its plan follows a moment
+ * later. What she does by hand is drawn at once.
+ */
+function useDrawnWish(chosen: Wish): Wish {
+  const before = useDeferredValue(chosen);
+  const isByHand = before.byHand !== null || chosen.byHand !== null;
+  return isByHand || before.style === chosen.style ? chosen : before;
 }
