@@ -424,6 +424,17 @@ describe("10. contrast", () => {
     expect(wrongContrast(planOf(layout, { colours }))).toEqual([]);
   });
 
+  it("or only what may not lie there: a block of hers where the edge is cut away", () => {
+    const outside = below(bit("a", 6, 6), bit("b", 6, 6));
+    const inside = below(bit("c", 6, 6), plain(6, 6));
+    const row = beside(outside, plain(12, 12), inside, plain(6, 12));
+    const layout = below(plain(30, 12), row, plain(30, 12));
+    const broken = (kind: "rectangle" | "block") =>
+      wrongContrast(planOf(layout, { colours, rows: { c: { kind } }, top: topOf(26, 32) }));
+    expect(broken("rectangle")).toHaveLength(1);
+    expect(broken("block")).toEqual([]);
+  });
+
   it("in a row they may change places with one of another size, if no seams come to miss by that", () => {
     const row = beside(bit("a", 6, 6), bit("b", 6, 6), bit("c", 8, 6), bit("d", 9, 6));
     expect(wrongContrast(planOf(row, { colours }))).toHaveLength(1);

@@ -13,6 +13,7 @@ import {
   shown,
   startOf,
 } from "./cells.ts";
+import { brokenDirections } from "./direction.ts";
 import { heavyCrossings } from "./heavyCrossing.ts";
 import { lonelyBits } from "./lonelyBit.ts";
 import { wrongLongSeams } from "./longSeam.ts";
@@ -36,7 +37,7 @@ const fewest = 4;
 
 /**
  * 10. Like fabrics never touch unless the heap forces it: no exchange of two cells of
- * one size, or of two in one row that breaks no other rule, would help. Strong: a
+ * one size, or of two in one row, that breaks no other rule would help. Strong: a
  * difference in value of 10 or in colour of 20 along 97 % of the shared edges, or within 2 points of what such
  * exchanges reach. A fabric of six cells or more does not lie in one third of the pieced part, and no third is lighter
  * or darker than the whole by more than 12, where an exchange would mend it.
@@ -127,9 +128,17 @@ function differenceOf(one: Fabric, other: Fabric): number | null {
   return colourDifference(a.lab, b.lab);
 }
 
-/** Is there a cell to change places with, so that less of like fabrics touches? */
+/** Is there a cell to change places with, so that less of like fabrics touches and no other rule is broken? */
 function swapHelps(scene: Scene, at: number): boolean {
-  return (scene.twins[at] ?? []).some((twin) => moreTouches(scene, at, twin) < 0);
+  const helping = (scene.twins[at] ?? []).filter((twin) => moreTouches(scene, at, twin) < 0);
+  return helping.some((twin) => othersBroken(exchanged(scene, at, twin)) <= othersBroken(scene.plan));
+}
+
+function exchanged({ plan, cells }: Scene, at: number, twin: number): Plan {
+  const [one, other] = [cells[at], cells[twin]];
+  if (one === undefined || other === undefined) return plan;
+  const layout = replaced(replaced(plan.layout, one.path, other.node), other.path, one.node);
+  return { ...plan, layout };
 }
 
 /** Would the exchange make like touch like where it need not? Then it is none that helps. */
@@ -161,7 +170,10 @@ function orderHelps(scene: Scene, touching: readonly number[]): boolean {
 
 /** What an order can spoil; which part is left long is settled after it. */
 function othersBroken(plan: Plan): number {
-  const others = [lonelyBits, caterpillars, slivers, nearMisses, heavyCrossings, wrongLongSeams];
+  const others = [
+    ...[lonelyBits, caterpillars, slivers, nearMisses, heavyCrossings],
+    ...[brokenDirections, wrongLongSeams],
+  ];
   return sumOf(others.map((check) => check(plan).length));
 }
 
