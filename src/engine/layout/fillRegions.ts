@@ -9,7 +9,7 @@ import { heapBeside } from "./heapBeside.ts";
 import { edgesOf, keptInside } from "./keptInside.ts";
 import { mended } from "./mended.ts";
 import { type Outline, polish } from "./polish.ts";
-import { pricesInRoom } from "./prices.ts";
+import { pricesAllOver } from "./prices.ts";
 import { randomFrom } from "./random.ts";
 import { type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
@@ -50,10 +50,10 @@ export function fillRegions(
     height: height / job.step,
     allows: () => true,
   }));
-  const all = stockOf(heap, units, begun);
-  const share = style === "all-over" ? shareOfRoom(all, spaces) : 0;
+  const usual = stockOf(heap, units, begun);
+  const share = style === "all-over" ? shareOfRoom(usual, spaces) : 0;
   const dense = share >= leastDense;
-  const stock = dense ? { ...all, prices: pricesInRoom(all.prices, share) } : all;
+  const stock = dense ? stockOf(heap, units, begun, pricesAllOver(usual.prices, share)) : usual;
   const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense });
   const edges = spots.map((spot) => edgesOf(spot, region));

@@ -40,12 +40,20 @@ export function pricesFor(wishes: readonly Wish[]): Prices {
 }
 
 /**
- * Where there is clearly more room than leftovers, plain cloth is needed in any case: what is trimmed away is lost for
- * nothing, and a few large cells of it are better than many small ones. Where leftovers are just enough, a trim often
- * saves more cloth than it costs. `share`: leftovers by room.
+ * All over a back that is filled closely. `share`: leftovers by room. Where there is clearly more room, `pricesInRoom`.
+ * Where leftovers are just enough a little bit may lie open for some moves until its place is found: in the end all are
+ * used all the same. Where there are clearly more, it must not be the little bits that are left over.
  */
-export function pricesInRoom(prices: Prices, share: number): Prices {
-  if (share > 1 / 1.1 + 1e-9) return prices;
+export function pricesAllOver(prices: Prices, share: number): Prices {
+  if (share <= 1 / clearly) return pricesInRoom(prices);
+  return share < clearly ? { ...prices, bit: prices.bit * lightBit } : prices;
+}
+
+/**
+ * Plain cloth is needed in any case: what is trimmed away is lost for nothing, and a few large cells of it are better
+ * than many small ones. Where leftovers are just enough, a trim often saves more cloth than it costs.
+ */
+export function pricesInRoom(prices: Prices): Prices {
   return {
     ...prices,
     clothSide: 1.5,
@@ -55,9 +63,11 @@ export function pricesInRoom(prices: Prices, share: number): Prices {
   };
 }
 
+const clearly = 1.1 - 1e-9;
 // By trial on the dense heaps (docs/decisions/0013).
 const dearTrim = 6;
 const dearPiece = 4;
+const lightBit = 0.6;
 
 // By trial on the real heaps; they tilt the search and never outweigh what must be.
 const dearer: Readonly<Record<Wish, Partial<Prices>>> = {

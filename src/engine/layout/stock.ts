@@ -66,7 +66,12 @@ export function smallestCell(job: Job): number {
  * under the floor. `units` are made first; what they take is not offered by itself. `begun` are strips beside the heap
  * that a part is left of.
  */
-export function stockOf(job: Job, units: readonly ChosenUnit[] = [], begun: readonly Begun[] = []): Stock {
+export function stockOf(
+  job: Job,
+  units: readonly ChosenUnit[] = [],
+  begun: readonly Begun[] = [],
+  prices: Prices = pricesFor(job.wishes),
+): Stock {
   const step = job.step;
   const base = {
     smallest: Math.ceil(smallestCell(job) / step),
@@ -74,7 +79,7 @@ export function stockOf(job: Job, units: readonly ChosenUnit[] = [], begun: read
     allowances: 2 * job.seam,
     stepsPerInch: inches(1) / step,
     clothRoom: Math.floor((job.clothWidth - 2 * job.plainSeam) / step),
-    prices: pricesFor(job.wishes),
+    prices,
   };
   const lots: Lot[] = [];
   for (const unit of units) {
