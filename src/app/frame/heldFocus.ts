@@ -21,10 +21,13 @@ export function holdFocus(root: HTMLElement): () => void {
     });
   const changes = new MutationObserver(() => {
     if (held === null || canBeUsed(held.element) || !isLost(held.element)) return;
-    const { places, byKeys } = held;
+    const { element, places, byKeys } = held;
     held = null;
-    // Who presses with finger or mouse looks where she pressed, and the page stays there.
-    inPlaceOf(places)?.focus({ preventScroll: !byKeys });
+    if (byKeys) return inPlaceOf(places)?.focus();
+    // Who presses with finger or mouse looks where she pressed: that is drawn first, and the page stays there.
+    onceDrawn(() => {
+      if (isLost(element)) inPlaceOf(places)?.focus({ preventScroll: true });
+    });
   });
   root.addEventListener("focusin", focused);
   root.addEventListener("focusout", left);
@@ -34,6 +37,10 @@ export function holdFocus(root: HTMLElement): () => void {
     root.removeEventListener("focusout", left);
     changes.disconnect();
   };
+}
+
+function onceDrawn(act: () => void): void {
+  requestAnimationFrame(() => setTimeout(act));
 }
 
 function heldAt(element: Element): Held {

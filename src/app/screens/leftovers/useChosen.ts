@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useState } from "react";
+import { startTransition, useCallback, useMemo, useState } from "react";
 import type { Use } from "../../../engine/cloth/index.ts";
 import { moveToShelf } from "../../../store/index.ts";
 import { useProject, useStore } from "../../frame/index.ts";
@@ -36,7 +36,8 @@ export function useChosen() {
     },
     remove: () => {
       handle.removeRows([...chosen]);
-      choose(new Set());
+      // With the rows themselves, which the heap is drawn without a moment later.
+      startTransition(() => choose(new Set()));
       return chosen.size;
     },
   };
