@@ -1,4 +1,5 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useSyncExternalStore } from "react";
+import { useOnceCalm } from "../../parts/onceCalm.ts";
 import { type Desk, type Found, keyOf, nothingFound, seconds, type Wish } from "./desk.ts";
 import { deskFor } from "./deskFor.ts";
 import { nothingOffered } from "./offered.ts";
@@ -46,9 +47,10 @@ function isSameButShares(one: AllFound, other: AllFound): boolean {
   });
 }
 
-/** A better plan may wait a moment to be drawn, whatever she presses goes before; another one is there at once. */
-function useFoundToDraw(desk: Desk, found: AllFound) {
-  const drawn = useDeferredValue(useMemo(() => ({ desk, found }), [desk, found]));
+/** A better plan waits to be drawn while she presses one thing after another; another one is there at once. */
+function useFoundToDraw(desk: Desk, found: AllFound, isSearching: boolean) {
+  const newest = useMemo(() => ({ desk, found }), [desk, found]);
+  const drawn = useDeferredValue(useOnceCalm(newest, isSearching));
   const before = drawn.desk === desk ? drawn.found : found;
   return useCallback(
     (wish: Wish): Found => before.get(keyOf(wish)) ?? found.get(keyOf(wish)) ?? nothingFound,
@@ -82,6 +84,6 @@ export function useDesk(desk: Desk, shown: Shown, withOthers: boolean) {
   useEffect(() => () => desk.pause(chosen), [desk, key]);
   useEffect(() => () => desk.leave(), [desk]);
 
-  const foundFor = useFoundToDraw(desk, found);
+  const foundFor = useFoundToDraw(desk, found, ofChosen.state === "searching");
   return { ofChosen, foundFor };
 }
