@@ -11,7 +11,7 @@ import { mended } from "./mended.ts";
 import { type Outline, polish } from "./polish.ts";
 import { pricesAllOver } from "./prices.ts";
 import { randomFrom } from "./random.ts";
-import { type Search, type Space, startSearch } from "./search.ts";
+import { piecesIn, type Search, type Space, startSearch } from "./search.ts";
 import { settle } from "./settle.ts";
 import { type Stock, stockOf } from "./stock.ts";
 import { coveredIn, thinned } from "./thinned.ts";
@@ -53,7 +53,8 @@ export function fillRegions(
   const usual = stockOf(heap, units, begun);
   const share = style === "all-over" ? shareOfRoom(usual, spaces) : 0;
   const dense = share >= leastDense;
-  const stock = dense ? stockOf(heap, units, begun, pricesAllOver(usual.prices, share)) : usual;
+  const full = { share, pieces: piecesIn(usual) };
+  const stock = dense ? stockOf(heap, units, begun, pricesAllOver(usual.prices, full)) : usual;
   const mostLeaves = joinsFor(job) + 1 - fixedLeaves(region);
   const search = startSearch(stock, spaces, { seed, effort, mostLeaves, dense });
   const edges = spots.map((spot) => edgesOf(spot, region));

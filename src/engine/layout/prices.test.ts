@@ -18,7 +18,7 @@ describe("prices", () => {
     { room: 125, leftovers: 100, dearerTrims: true, lighterBits: false },
   ];
   it.each(cases)("with room $room for $leftovers", ({ dearerTrims, lighterBits, room, leftovers }) => {
-    const prices = pricesAllOver(usual, leftovers / room);
+    const prices = pricesAllOver(usual, { share: leftovers / room, pieces: 60 });
     const { bit, trimArea, trimPiece, stripEnd, clothSide, ...others } = prices;
     expect(trimArea > usual.trimArea).toBe(dearerTrims);
     expect(trimPiece > usual.trimPiece).toBe(dearerTrims);
@@ -26,6 +26,10 @@ describe("prices", () => {
     expect(clothSide > usual.clothSide).toBe(dearerTrims);
     expect(bit < usual.bit).toBe(lighterBits);
     expect({ ...usual, ...others }).toEqual(usual);
+  });
+
+  it("a few pieces that are just enough have the usual prices", () => {
+    expect(pricesAllOver(usual, { share: 1, pieces: 20 })).toEqual(usual);
   });
 
   it("of plain cloth in plenty of room: a large cell with a small one costs less than two alike", () => {

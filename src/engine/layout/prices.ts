@@ -39,14 +39,22 @@ export function pricesFor(wishes: readonly Wish[]): Prices {
   return Object.assign({}, usualPrices, ...wishes.map((wish) => dearer[wish]));
 }
 
+/** How full a back gets. */
+type Fullness = {
+  /** Leftovers by room. */
+  readonly share: number;
+  readonly pieces: number;
+};
+
 /**
- * All over a back that is filled closely. `share`: leftovers by room. Where there is clearly more room, `pricesInRoom`.
- * Where leftovers are just enough a little bit may lie open for some moves until its place is found: in the end all are
- * used all the same. Where there are clearly more, it must not be the little bits that are left over.
+ * All over a back that is filled closely. Where there is clearly more room, `pricesInRoom`. Where many leftovers are just
+ * enough a little bit may lie open for some moves until its place is found: in the end all are used all the same. Where
+ * there are clearly more, it must not be the little bits that are left over.
  */
-export function pricesAllOver(prices: Prices, share: number): Prices {
+export function pricesAllOver(prices: Prices, { share, pieces }: Fullness): Prices {
   if (share <= 1 / clearly) return pricesInRoom(prices);
-  return share < clearly ? { ...prices, bit: prices.bit * lightBit } : prices;
+  const isJustEnough = share < clearly && pieces >= many;
+  return isJustEnough ? { ...prices, bit: prices.bit * lightBit } : prices;
 }
 
 /**
@@ -68,6 +76,7 @@ const clearly = 1.1 - 1e-9;
 const dearTrim = 6;
 const dearPiece = 4;
 const lightBit = 0.6;
+const many = 40;
 
 // By trial on the real heaps; they tilt the search and never outweigh what must be.
 const dearer: Readonly<Record<Wish, Partial<Prices>>> = {

@@ -243,7 +243,7 @@ class Annealing implements Search {
   }
 }
 
-function piecesIn({ lots }: Stock): number {
+export function piecesIn({ lots }: Stock): number {
   return lots.reduce((sum, { count }) => sum + count, 0);
 }
 
